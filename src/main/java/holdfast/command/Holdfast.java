@@ -1,0 +1,26 @@
+package holdfast.command;
+
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** The command that all others hang on. */
+@Command(
+    name = "holdfast",
+    mixinStandardHelpOptions = true,
+    version = "Holdfast 0.1",
+    synopsisSubcommandLabel = "COMMAND",
+    description =
+        "A listening coach for people who learn to improvise by carrying one small idea"
+            + " through the chords of a tune.",
+    subcommands = {CommandLine.HelpCommand.class})
+final class Holdfast implements Runnable {
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public void run() {
+    spec.commandLine().usage(spec.commandLine().getOut());
+  }
+}
