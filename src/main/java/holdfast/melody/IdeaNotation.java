@@ -1,5 +1,7 @@
 package holdfast.melody;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -215,6 +217,10 @@ public final class IdeaNotation {
   }
 
   private static String decimal(double beats) {
-    return new java.math.BigDecimal(Double.toString(beats)).stripTrailingZeros().toPlainString();
+    // A billionth of a beat is finer than anyone plays; more digits would only show rounding.
+    return new BigDecimal(beats)
+        .setScale(9, RoundingMode.HALF_EVEN)
+        .stripTrailingZeros()
+        .toPlainString();
   }
 }
