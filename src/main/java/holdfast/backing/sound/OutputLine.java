@@ -1,0 +1,108 @@
+package holdfast.backing.sound;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.DataLine;
+import javax.sound.sampled.LineUnavailableException;
+import javax.sound.sampled.Mixer;
+import javax.sound.sampled.SourceDataLine;
+
+/** Sound devices that can play, and lines into them. */
+public final class OutputLine {
+
+  private OutputLine() {}
+
+  /** A device that can be asked for a line again and again. */
+  interface Source {
+
+    /** The device's name. */
+    String name();
+
+    /** A fresh line, opened and not started; empty where there is none just now. */
+    Optional<SourceDataLine> open();
+  }
+
+  /** The names of all devices that play our format; the system's own choice comes first. */
+  public static List<String> names() {
+    List<String> names = new ArrayList<>();
+    for (Mixer.Info info : playing()) {
+      names.add(info.getName());
+    }
+    return names;
+  }
+
+  /**
+   * The system's default device.
+   *
+   * @param bufferMillis how much sound waits in the line: latency against safety
+   */
+  static Source preferred(int bufferMillis) {
+    return new Source() {
+      @Override
+      public String name() {
+        return "the system's sound device";
+      }
+
+      @Override
+      public Optional<SourceDataLine> open() {
+        try {
+          return Optional.of(opened(AudioSystem.getSourceDataLine(StreamSynth.FORMAT)));
+        } catch (LineUnavailableException | IllegalArgumentException | SecurityException e) {
+          return Optional.empty();
+        }
+      }
+
+      private SourceDataLine opened(SourceDataLine line) throws LineUnavailableException {
+        line.open(StreamSynth.FORMAT, bufferBytes(bufferMillis));
+        return line;
+      }
+    };
+  }
+
+  /** The first device whose name contains this text, in whatever case; empty where none does. */
+  static Optional<Source> named(String part, int bufferMillis) {
+    String wanted = part.toLowerCase(java.util.Locale.ROOT);
+    return playing().stream()
+        .filter(info -> info.getName().toLowerCase(java.util.Locale.ROOT).contains(wanted))
+        .findFirst()
+        .map(info -> of(info, bufferMillis));
+  }
+
+  private static Source of(Mixer.Info info, int bufferMillis) {
+    return new Source() {
+      @Override
+      public String name() {
+        return info.getName();
+      }
+
+      @Override
+      public Optional<SourceDataLine> open() {
+        try {
+          SourceDataLine line = AudioSystem.getSourceDataLine(StreamSynth.FORMAT, info);
+          line.open(StreamSynth.FORMAT, bufferBytes(bufferMillis));
+          return Optional.of(line);
+        } catch (LineUnavailableException | IllegalArgumentException | SecurityException e) {
+          return Optional.empty();
+        }
+      }
+    };
+  }
+
+  private static List<Mixer.Info> playing() {
+    DataLine.Info wanted = new DataLine.Info(SourceDataLine.class, StreamSynth.FORMAT);
+    List<Mixer.Info> playing = new ArrayList<>();
+    for (Mixer.Info info : AudioSystem.getMixerInfo()) {
+      if (AudioSystem.getMixer(info).isLineSupported(wanted)) {
+        playing.add(info);
+      }
+    }
+    return playing;
+  }
+
+  private static int bufferBytes(int millis) {
+    int frames = Math.round(StreamSynth.FORMAT.getFrameRate() * millis / 1000);
+    return frames * StreamSynth.FORMAT.getFrameSize();
+  }
+}
