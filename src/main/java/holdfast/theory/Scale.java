@@ -1,5 +1,7 @@
 package holdfast.theory;
 
+import java.util.List;
+
 /**
  * A scale under its usual name.
  *
@@ -8,11 +10,37 @@ package holdfast.theory;
  */
 public record Scale(String name, PitchClassSet steps) {
 
+  private static final List<Scale> KNOWN =
+      Table.named("scales.csv").rows().stream()
+          .map(row -> new Scale(row.get("name"), steps(row.words("steps"))))
+          .toList();
+
   /** Checks that the root belongs to the scale. */
   public Scale {
     if (!steps.contains(0)) {
       throw new IllegalArgumentException("the scale " + name + " lacks its own root");
     }
+  }
+
+  /** The scales of the table scales.csv. */
+  public static List<Scale> known() {
+    return KNOWN;
+  }
+
+  /**
+   * The scale of that name.
+   *
+   * @throws IllegalArgumentException when the table has none
+   */
+  public static Scale named(String name) {
+    return KNOWN.stream()
+        .filter(scale -> scale.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no scale is called " + name));
+  }
+
+  private static PitchClassSet steps(List<String> words) {
+    return PitchClassSet.of(words.stream().mapToInt(Integer::parseInt).toArray());
   }
 
   /** Its pitch classes from a root. */
