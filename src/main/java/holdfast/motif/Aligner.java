@@ -1,0 +1,176 @@
+package holdfast.motif;
+
+import java.util.Arrays;
+
+/**
+ * Lays an idea along a phrase, note by note, so that notes may be left out and put in, and tells
+ * how likely the phrase is then. Dynamic programming (Viterbi) over pairs of idea note and phrase
+ * note.
+ *
+ * <p>Between one pair and the next at most {@link #DROPS} − 1 idea notes are passed over and at
+ * most {@link #ADDS} − 1 phrase notes stand unexplained; such notes come from the background.
+ */
+final class Aligner {
+
+  /** Ways to go on along the idea: to the next note, or past one or two. */
+  static final int DROPS = 3;
+
+  /** Ways to go on along the phrase: to the next note, or past one to three. */
+  static final int ADDS = 4;
+
+  private static final double NEVER = Double.NEGATIVE_INFINITY;
+
+  private final int n;
+  private final int m;
+  private final Line phrase;
+  private final Background background;
+  private final double[] pitchSum;
+  private final double[] timeSum;
+  private final double[] best;
+  private final int[] from;
+  private double score;
+  private int endCell;
+
+  Aligner(int ideaSize, Line phrase, Background background) {
+    this.n = ideaSize;
+    this.m = phrase.size;
+    this.phrase = phrase;
+    this.background = background;
+    this.pitchSum = new double[m + 1];
+    this.timeSum = new double[m + 1];
+    for (int j = 0; j < m; j++) {
+      pitchSum[j + 1] = pitchSum[j] + background.pitch[j];
+      timeSum[j + 1] = timeSum[j] + background.time[j];
+    }
+    this.best = new double[n * m];
+    this.from = new int[n * m];
+  }
+
+  /** Cells of a table of steps: see {@link #cell}. */
+  int steps() {
+    return n * m * DROPS * ADDS;
+  }
+
+  /** Where the step from pair (i, j) past {@code drops} and {@code adds} notes stands. */
+  int cell(int i, int j, int drops, int adds) {
+    return ((i * m + j) * DROPS + drops) * ADDS + adds;
+  }
+
+  /** ln densities of the times of all steps, the idea's onsets stretched by {@code scale}. */
+  double[] times(Line idea, double scale, RhythmModel rhythm) {
+    double[] table = new double[steps()];
+    for (int i = 0; i < n; i++) {
+      for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
+        double meant = scale * (idea.onset[i + d + 1] - idea.onset[i]);
+        for (int j = 0; j < m; j++) {
+          for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
+            double step = phrase.onset[j + a + 1] - phrase.onset[j];
+            double log = rhythm.meant(step, meant);
+            // Notes put in lie anywhere in the gap, in order.
+            if (a > 0) {
+              log += LN_FACTORIAL[a] - a * Math.log(Math.max(step, 0.05));
+            }
+            table[cell(i, j, d, a)] = log;
+          }
+        }
+      }
+    }
+    return table;
+  }
+
+  /** The times of new material: the idea's pitches in a rhythm of their own. */
+  double[] freeTimes() {
+    double[] table = new double[steps()];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < m; j++) {
+        for (int d = 0; d < DROPS; d++) {
+          for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
+            table[cell(i, j, d, a)] = timeSum[j + a + 2] - timeSum[j + 1];
+          }
+        }
+      }
+    }
+    return table;
+  }
+
+  /**
+   * The best alignment's ln likelihood.
+   *
+   * @param notes ln probability of each phrase note's pitch for each idea note, idea note by idea
+   *     note; used for every pair, or for the first pair alone where {@code moves} is given
+   * @param moves ln probability of each step's move in pitch, or an empty array
+   * @param times ln density of each step's time
+   */
+  double align(double[] notes, double[] moves, double[] times, Edges edges) {
+    boolean byMove = moves.length > 0;
+    Arrays.fill(best, NEVER);
+    score = NEVER;
+    endCell = -1;
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < m; j++) {
+        int here = i * m + j;
+        double start =
+            edges.lead(i) + edges.leadAdds(j) + pitchSum[j] + timeSum[j + 1] + notes[here];
+        if (j == 0) {
+          start = edges.lead(i) + edges.leadAdds(0) + notes[here];
+        }
+        double value = best[here];
+        if (start > value) {
+          value = start;
+          best[here] = start;
+          from[here] = -1;
+        }
+        if (value == NEVER) {
+          continue;
+        }
+        double stop =
+            value
+                + edges.trail(n - 1 - i)
+                + edges.trailAdds(m - 1 - j)
+                + (pitchSum[m] - pitchSum[j + 1])
+                + (timeSum[m] - timeSum[j + 1]);
+        if (stop > score) {
+          score = stop;
+          endCell = here;
+        }
+        for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
+          double dropped = value + d * edges.drop();
+          int row = (i + d + 1) * m;
+          for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
+            int cell = cell(i, j, d, a);
+            int to = row + j + a + 1;
+            double next =
+                dropped
+                    + times[cell]
+                    + (byMove ? moves[cell] : notes[to])
+                    + (a == 0 ? 0 : a * edges.add() + pitchSum[j + a + 1] - pitchSum[j + 1]);
+            if (next > best[to]) {
+              best[to] = next;
+              from[to] = here;
+            }
+          }
+        }
+      }
+    }
+    return score;
+  }
+
+  /**
+   * The alignment that the last call of {@link #align} found: for each phrase note the idea note
+   * that it stands for, or −1.
+   */
+  int[] path() {
+    int[] ideaOf = new int[m];
+    Arrays.fill(ideaOf, -1);
+    for (int cell = endCell; cell >= 0; cell = from[cell]) {
+      ideaOf[cell % m] = cell / m;
+    }
+    return ideaOf;
+  }
+
+  Background background() {
+    return background;
+  }
+
+  private static final double[] LN_FACTORIAL = {0, 0, Math.log(2), Math.log(6)};
+}

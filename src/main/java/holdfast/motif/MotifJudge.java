@@ -1,0 +1,48 @@
+package holdfast.motif;
+
+import holdfast.melody.Note;
+import holdfast.theory.Key;
+import holdfast.theory.PitchClassSet;
+import java.util.List;
+
+/**
+ * What did the player do with the idea in this phrase? Every explanation (treatment and its
+ * parameters) is weighed by how likely the phrase would be if the player had meant it; new material
+ * is one of them. Bayes' rule turns the weights into probabilities, which a temperature calibrates.
+ *
+ * <p>ln p(phrase | treatment) = ln Σ over its parameters of p(parameters) · p(phrase | idea,
+ * treatment, parameters), where the last factor is a product over the notes of the best alignment:
+ * the pitch that was played where another was meant ({@link PitchMaps}), the time that was taken
+ * where another was meant ({@link RhythmModel}), notes left out and put in. Under new material it
+ * is a product over the notes of what melodies do ({@link Background}).
+ *
+ * <p>Pure and thread-safe. Loudness plays no part; neither does tempo, since times are told in
+ * pulses of the idea.
+ */
+public final class MotifJudge {
+
+  /**
+   * Divides the ln weights before they become probabilities: explanations are less independent of
+   * each other, and players less like the model, than the model thinks. Fitted on the tuning half
+   * of the labelled set.
+   */
+  private static final double TEMPERATURE = 1.0;
+
+  private final Grounds grounds = new Grounds();
+
+  /** What became of the idea in the phrase. */
+  public Verdict compare(Motif idea, List<Note> phrase, Context context) {
+    Phrases.check("a phrase", phrase);
+    double pulse = Line.pulse(idea.notes());
+    Line ideaLine = Line.of(idea.notes(), pulse);
+    Line phraseLine = Line.of(phrase, pulse);
+    PitchClassSet key = context.key().map(Key::scale).orElse(PitchClassSet.EMPTY);
+    Ground[] home = grounds.under(idea, context);
+    Ground[] there = grounds.under(phrase, context);
+    Explanations explanations =
+        new Explanations(
+            ideaLine, home, phraseLine, there, key, context.player(), context.priors());
+    return new Weighing(ideaLine, phraseLine, there, key, explanations, TEMPERATURE)
+        .verdict(pulse, context.beatsPerBar());
+  }
+}

@@ -1,0 +1,86 @@
+package holdfast.motif;
+
+import java.util.Arrays;
+
+/**
+ * Which pitch each idea note should have at each place of the phrase, and how likely the played
+ * pitches are then.
+ */
+final class PitchMap {
+
+  private final Move move;
+  private final int[] expected;
+  private final double[] notes;
+  private final int semitones;
+  private final int steps;
+  private final double logPrior;
+
+  /**
+   * @param move what becomes of the pitches
+   * @param expected the pitch that idea note i should have where phrase note j stands, at i·m + j
+   * @param notes ln probability of phrase note j's pitch for idea note i, at i·m + j
+   * @param semitones how far the whole is moved, where it is moved as one
+   * @param steps how many scale steps it is moved, where it moves by steps
+   * @param logPrior ln probability of these parameters among all of the same move
+   */
+  PitchMap(Move move, int[] expected, double[] notes, int semitones, int steps, double logPrior) {
+    this.move = move;
+    this.expected = expected;
+    this.notes = notes;
+    this.semitones = semitones;
+    this.steps = steps;
+    this.logPrior = logPrior;
+  }
+
+  Move move() {
+    return move;
+  }
+
+  int[] expected() {
+    return expected;
+  }
+
+  double[] notes() {
+    return notes;
+  }
+
+  int semitones() {
+    return semitones;
+  }
+
+  int steps() {
+    return steps;
+  }
+
+  double logPrior() {
+    return logPrior;
+  }
+
+  /** What becomes of the idea's pitches. */
+  enum Move {
+    LITERAL,
+    TRANSPOSED,
+    /** Along a scale or from scale to scale. */
+    STEPS,
+    /** Notes that clash moved onto notes that fit. */
+    SKEWED
+  }
+
+  /** Whether both maps want the same pitches everywhere. */
+  boolean sameAs(PitchMap other) {
+    return Arrays.equals(expected, other.expected);
+  }
+
+  /** Whether the map moves every note of {@code pitches} by one and the same interval. */
+  boolean isRigid(int[] pitches, int m) {
+    int by = expected[0] - pitches[0];
+    for (int i = 0; i < pitches.length; i++) {
+      for (int j = 0; j < m; j++) {
+        if (expected[i * m + j] - pitches[i] != by) {
+          return false;
+        }
+      }
+    }
+    return true;
+  }
+}

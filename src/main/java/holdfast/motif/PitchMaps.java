@@ -1,0 +1,350 @@
+package holdfast.motif;
+
+import holdfast.theory.PitchClassSet;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The ways in which a line's pitches may have been carried into a phrase. Candidates are proposed
+ * by the phrase itself: only moves that bring some note near its place onto what was played.
+ */
+final class PitchMaps {
+
+  /** Pitches of the twelve major scales, for music whose key nobody told. */
+  private static final PitchClassSet MAJOR = PitchClassSet.of(0, 2, 4, 5, 7, 9, 11);
+
+  /** A transposition by an octave stands out from all others. */
+  private static final double OCTAVE = 0.08;
+
+  /** Beyond an octave: a small share, spread over two more. */
+  private static final double FAR = 0.04 / 48;
+
+  /** Transpositions fall off with distance, by an e-fold in so many semitones. */
+  private static final double REACH = 6;
+
+  /** Moves along the scale fall off by an e-fold in so many steps. */
+  private static final double STEP_REACH = 3;
+
+  private final Line phrase;
+  private final Ground[] grounds;
+  private final int m;
+  private final double[] slip;
+
+  PitchMaps(Line phrase, Ground[] grounds, Player player) {
+    this.phrase = phrase;
+    this.grounds = grounds;
+    this.m = phrase.size;
+    this.slip = slips(player);
+  }
+
+  /** ln probability of a note that many semitones from the one that was meant. */
+  private static double[] slips(Player player) {
+    double[] slip = new double[128];
+    double right = 1 - player.semitoneSlip() - player.toneSlip() - player.wildSlip();
+    for (int d = 0; d < slip.length; d++) {
+      slip[d] = Math.log(player.wildSlip() / 24);
+    }
+    slip[0] = Math.log(right);
+    slip[1] = Math.log(player.semitoneSlip() / 2);
+    slip[2] = Math.log(player.toneSlip() / 2);
+    return slip;
+  }
+
+  /** The same pitches. */
+  PitchMap literal(Line idea) {
+    return rigid(idea, 0, PitchMap.Move.LITERAL, 0);
+  }
+
+  /** The most promising transpositions, at most {@code most}. */
+  List<PitchMap> transposed(Line idea, int most) {
+    List<PitchMap> maps = new ArrayList<>();
+    for (int by : proposals(idea.size, most + 1, (i, j) -> phrase.pitch[j] - idea.pitch[i])) {
+      if (by != 0 && maps.size() < most) {
+        maps.add(rigid(idea, by, PitchMap.Move.TRANSPOSED, logTransposition(by)));
+      }
+    }
+    return maps;
+  }
+
+  private PitchMap rigid(Line idea, int by, PitchMap.Move move, double logPrior) {
+    int[] expected = new int[idea.size * m];
+    for (int i = 0; i < idea.size; i++) {
+      for (int j = 0; j < m; j++) {
+        expected[i * m + j] = idea.pitch[i] + by;
+      }
+    }
+    return new PitchMap(move, expected, slipped(expected), by, 0, logPrior);
+  }
+
+  /**
+   * Tonal sequences: the idea moved along a scale, from the scale of its own chord to the scale of
+   * the phrase's, or along the key. Those that come to a plain transposition are left out, since
+   * that is what musicians call them then.
+   */
+  List<PitchMap> sequences(Line idea, Ground[] ideaGrounds, PitchClassSet key) {
+    List<PitchMap> maps = new ArrayList<>();
+    boolean chords = !ideaGrounds[0].scale().isEmpty() && !grounds[0].scale().isEmpty();
+    if (chords) {
+      addSteps(maps, idea, ideaGrounds[0].scale(), null, key.isEmpty() ? 0 : Math.log(0.6));
+    }
+    if (!key.isEmpty()) {
+      addSteps(maps, idea, key, key, chords ? Math.log(0.4) : 0);
+    }
+    if (!chords && key.isEmpty()) {
+      for (int tonic = 0; tonic < 12; tonic++) {
+        PitchClassSet scale = MAJOR.transpose(tonic);
+        if (holds(scale, idea)) {
+          addSteps(maps, idea, scale, scale, Math.log(0.25));
+        }
+      }
+    }
+    return maps;
+  }
+
+  private static boolean holds(PitchClassSet scale, Line idea) {
+    for (int p : idea.pitch) {
+      if (!scale.contains(p)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Adds moves from one scale to another; {@code to} null stands for each note's own ground. */
+  private void addSteps(
+      List<PitchMap> maps, Line idea, PitchClassSet from, PitchClassSet to, double logPrior) {
+    Ladder home = Ladder.of(from);
+    Ladder[] there = new Ladder[m];
+    for (int j = 0; j < m; j++) {
+      PitchClassSet scale = to == null ? grounds[j].scale() : to;
+      if (j > 0 && to == null && grounds[j].equals(grounds[j - 1])) {
+        there[j] = there[j - 1];
+      } else if (j > 0 && to != null) {
+        there[j] = there[0];
+      } else {
+        Ladder ladder = scale.size() == from.size() ? Ladder.of(scale) : home;
+        there[j] = ladder.alongside(home);
+      }
+    }
+    for (int by :
+        proposals(
+            idea.size, 2, (i, j) -> there[j].step(phrase.pitch[j]) - home.step(idea.pitch[i]))) {
+      int[] expected = new int[idea.size * m];
+      for (int i = 0; i < idea.size; i++) {
+        int step = home.step(idea.pitch[i]) + by;
+        int above = home.above(idea.pitch[i]);
+        for (int j = 0; j < m; j++) {
+          expected[i * m + j] = there[j].pitch(step) + above;
+        }
+      }
+      PitchMap map =
+          new PitchMap(
+              PitchMap.Move.STEPS,
+              expected,
+              slipped(expected),
+              expected[0] - idea.pitch[0],
+              by,
+              logPrior + logSteps(by));
+      if (!map.isRigid(idea.pitch, m) && maps.stream().noneMatch(map::sameAs)) {
+        maps.add(map);
+      }
+    }
+  }
+
+  /**
+   * The idea in its place (moved by {@code by} semitones), each note that clashes with its chord
+   * moved by at most a whole tone onto one that fits. Where no chord is known any note may move.
+   */
+  PitchMap skewed(Line idea, int by) {
+    int[] expected = new int[idea.size * m];
+    double[] notes = new double[idea.size * m];
+    for (int i = 0; i < idea.size; i++) {
+      int meant = idea.pitch[i] + by;
+      for (int j = 0; j < m; j++) {
+        expected[i * m + j] = meant;
+        int off = phrase.pitch[j] - meant;
+        double slipped = Math.exp(slip[Math.min(127, Math.abs(off))]);
+        double share = Skew.share(off, meant, grounds[j]);
+        notes[i * m + j] = Math.log(off == 0 ? share * slipped : share + slipped);
+      }
+    }
+    double logPrior = by == 0 ? Math.log(0.8) : Math.log(0.2) + logTransposition(by);
+    return new PitchMap(PitchMap.Move.SKEWED, expected, notes, by, 0, logPrior);
+  }
+
+  /** The map with every note free to move by up to a major third, as a player may choose. */
+  PitchMap someMoved(PitchMap place) {
+    double[] notes = new double[place.notes().length];
+    for (int c = 0; c < notes.length; c++) {
+      int off = Math.abs(phrase.pitch[c % m] - place.expected()[c]);
+      double moved = off < MOVES.length ? MOVES[off] : 0;
+      notes[c] = Math.log(moved + Math.exp(slip[off]));
+      if (off == 0) {
+        notes[c] = Math.log(MOVES[0]);
+      }
+    }
+    return new PitchMap(
+        PitchMap.Move.SKEWED,
+        place.expected(),
+        notes,
+        place.semitones(),
+        place.steps(),
+        place.logPrior());
+  }
+
+  /** A note that a player may move: stays, or moves by so many semitones to one side. */
+  private static final double[] MOVES = {0.6, 0.06, 0.07, 0.04, 0.03};
+
+  /** Mirror images in semitones, about the axes that the phrase proposes. */
+  List<PitchMap> mirrored(Line idea, int most) {
+    List<PitchMap> maps = new ArrayList<>();
+    for (int axis : proposals(idea.size, most, (i, j) -> phrase.pitch[j] + idea.pitch[i])) {
+      int[] expected = new int[idea.size * m];
+      for (int i = 0; i < idea.size; i++) {
+        for (int j = 0; j < m; j++) {
+          expected[i * m + j] = axis - idea.pitch[i];
+        }
+      }
+      int by = axis - 2 * idea.pitch[0];
+      PitchMap map =
+          new PitchMap(PitchMap.Move.TRANSPOSED, expected, slipped(expected), by, 0, logAxis(by));
+      if (!map.isRigid(idea.pitch, m)) {
+        maps.add(map);
+      }
+    }
+    return maps;
+  }
+
+  /** Mirror images by scale steps. */
+  List<PitchMap> mirroredBySteps(Line idea, Ground[] ideaGrounds, PitchClassSet key, int most) {
+    List<PitchMap> maps = new ArrayList<>();
+    if (!grounds[0].scale().isEmpty()) {
+      addMirror(maps, idea, ideaGrounds[0].scale(), null, most);
+    }
+    if (!key.isEmpty()) {
+      addMirror(maps, idea, key, key, most);
+    }
+    if (maps.isEmpty() && grounds[0].scale().isEmpty()) {
+      for (int tonic = 0; tonic < 12; tonic++) {
+        PitchClassSet scale = MAJOR.transpose(tonic);
+        if (holds(scale, idea)) {
+          addMirror(maps, idea, scale, scale, 1);
+        }
+      }
+    }
+    return maps;
+  }
+
+  private void addMirror(
+      List<PitchMap> maps, Line idea, PitchClassSet from, PitchClassSet to, int most) {
+    PitchClassSet first = to == null ? grounds[0].scale() : to;
+    Ladder there = Ladder.of(first);
+    Ladder home = from.size() == first.size() ? Ladder.of(from).alongside(there) : there;
+    for (int sum :
+        proposals(
+            idea.size, most, (i, j) -> there.step(phrase.pitch[j]) + home.step(idea.pitch[i]))) {
+      int[] expected = new int[idea.size * m];
+      for (int i = 0; i < idea.size; i++) {
+        int pitch = there.pitch(sum - home.step(idea.pitch[i])) - home.above(idea.pitch[i]);
+        for (int j = 0; j < m; j++) {
+          expected[i * m + j] = pitch;
+        }
+      }
+      int by = expected[0] - idea.pitch[0];
+      PitchMap map =
+          new PitchMap(
+              PitchMap.Move.STEPS,
+              expected,
+              slipped(expected),
+              by,
+              sum - 2 * home.step(idea.pitch[0]),
+              logAxis(by));
+      if (!map.isRigid(idea.pitch, m) && maps.stream().noneMatch(map::sameAs)) {
+        maps.add(map);
+      }
+    }
+  }
+
+  private double[] slipped(int[] expected) {
+    double[] notes = new double[expected.length];
+    for (int c = 0; c < expected.length; c++) {
+      notes[c] = slip[Math.min(127, Math.abs(phrase.pitch[c % m] - expected[c]))];
+    }
+    return notes;
+  }
+
+  /** ln probability of a transposition, among all but none at all. */
+  static double logTransposition(int by) {
+    int size = Math.abs(by);
+    if (size == 12) {
+      return Math.log(OCTAVE);
+    }
+    if (size > 12) {
+      return Math.log(FAR);
+    }
+    return Math.log((1 - 2 * OCTAVE - 0.04) * Math.exp(-size / REACH) / NEAR_SUM);
+  }
+
+  private static final double NEAR_SUM = nearSum();
+
+  private static double nearSum() {
+    double sum = 0;
+    for (int size = 1; size < 12; size++) {
+      sum += 2 * Math.exp(-size / REACH);
+    }
+    return sum;
+  }
+
+  /** ln probability of a move by scale steps; none at all, from scale to scale, is commonest. */
+  private static double logSteps(int by) {
+    // The sum of e^(−|g|/3) over all g is (1 + q) / (1 − q) with q = e^(−1/3).
+    double q = Math.exp(-1 / STEP_REACH);
+    return Math.log((1 - q) / (1 + q)) - Math.abs(by) / STEP_REACH;
+  }
+
+  /** ln probability of a mirror image that begins so far from the idea's first note. */
+  private static double logAxis(int by) {
+    return by == 0 ? Math.log(0.3) : Math.log(0.7) + logTransposition(by);
+  }
+
+  /** A number that a pair of notes proposes. */
+  private interface Proposal {
+    int of(int i, int j);
+  }
+
+  /** The numbers that most pairs near the diagonal propose, best first. */
+  private int[] proposals(int n, int most, Proposal proposal) {
+    int slack = Math.abs(n - m) + 1;
+    int pairs = 0;
+    int[] values = new int[n * Math.min(m, 2 * slack + 1)];
+    int[] votes = new int[values.length];
+    for (int i = 0; i < n; i++) {
+      for (int j = Math.max(0, i - slack); j <= Math.min(m - 1, i + slack); j++) {
+        int value = proposal.of(i, j);
+        // A pair in its own place says more than one that needs notes left out.
+        int vote = i == j || n - i == m - j ? 3 : 1;
+        int at = 0;
+        while (at < pairs && values[at] != value) {
+          at++;
+        }
+        if (at == pairs) {
+          values[pairs++] = value;
+        }
+        votes[at] += vote;
+      }
+    }
+    int count = Math.min(most, pairs);
+    int[] best = new int[count];
+    for (int k = 0; k < count; k++) {
+      int top = 0;
+      for (int at = 1; at < pairs; at++) {
+        if (votes[at] > votes[top]) {
+          top = at;
+        }
+      }
+      best[k] = values[top];
+      votes[top] = -1;
+    }
+    return best;
+  }
+}

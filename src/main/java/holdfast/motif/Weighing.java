@@ -1,0 +1,272 @@
+package holdfast.motif;
+
+import holdfast.theory.PitchClassSet;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalInt;
+
+/** From explanations to a verdict: probabilities, the winner, and what became of each note. */
+final class Weighing {
+
+  /** A kept contour is the idea itself where no note lies farther than this from its place. */
+  private static final int NEAR_PLACE = 3;
+
+  /** And where its notes lie no farther on average, in semitones. */
+  private static final double NEAR_PLACE_ON_AVERAGE = 1.25;
+
+  private final Line idea;
+  private final Line phrase;
+  private final Ground[] grounds;
+  private final PitchClassSet key;
+  private final double temperature;
+  private final List<Explanation> all;
+  private final Background background;
+
+  Weighing(
+      Line idea,
+      Line phrase,
+      Ground[] grounds,
+      PitchClassSet key,
+      Explanations explanations,
+      double temperature) {
+    this.idea = idea;
+    this.phrase = phrase;
+    this.grounds = grounds;
+    this.key = key;
+    this.temperature = temperature;
+    this.all = explanations.all();
+    this.background = explanations.background();
+  }
+
+  Verdict verdict(double pulse, double beatsPerBar) {
+    Map<Treatment, Explanation> best = new EnumMap<>(Treatment.class);
+    for (Explanation e : all) {
+      best.merge(e.treatment(), e, (a, b) -> b.log() > a.log() ? b : a);
+    }
+    Map<Treatment, Double> p = probabilities(best);
+    boolean contourIsTheIdea =
+        best.containsKey(Treatment.CONTOUR_KEPT) && nearPlace(best.get(Treatment.CONTOUR_KEPT));
+    Map<Family, Double> families = new EnumMap<>(Family.class);
+    p.forEach((t, share) -> families.merge(family(t, contourIsTheIdea), share, Double::sum));
+    Family family = likeliest(families);
+    Map<Treatment, Double> within = new EnumMap<>(p);
+    within.keySet().removeIf(t -> family(t, contourIsTheIdea) != family);
+    Treatment treatment = likeliest(within);
+    Explanation winner = best.get(treatment);
+    int[] ideaOf = winner.aligner().path();
+    double fromNew = 0;
+    for (Map.Entry<Treatment, Double> e : p.entrySet()) {
+      if (e.getKey() != Treatment.NEW) {
+        fromNew += e.getValue();
+      }
+    }
+    double scale = winner.scale();
+    return new Verdict(
+        treatment,
+        family,
+        treatment == Treatment.NEW ? 0 : transposition(winner, ideaOf),
+        treatment == Treatment.NEW ? 0 : winner.map().steps(),
+        shift(winner, ideaOf, pulse, beatsPerBar),
+        scale,
+        p.get(treatment),
+        Math.min(1, fromNew),
+        p,
+        similarity(scale),
+        new Evidence(
+            clamp(Similarity.rhythm(idea, phrase, scale)),
+            clamp(Similarity.contour(idea, phrase)),
+            clamp(Similarity.intervals(idea, phrase))),
+        treatment == Treatment.NEW ? List.of() : changes(winner, ideaOf),
+        background.kind(),
+        detail(winner, ideaOf));
+  }
+
+  private String detail(Explanation e, int[] ideaOf) {
+    if (e.treatment() == Treatment.CONTOUR_KEPT && e.detail().isEmpty()) {
+      return Contour.sizes(idea, phrase, ideaOf);
+    }
+    return e.detail();
+  }
+
+  private static double clamp(double share) {
+    return Math.max(0, Math.min(1, share));
+  }
+
+  private static Family family(Treatment t, boolean contourIsTheIdea) {
+    return t == Treatment.CONTOUR_KEPT && contourIsTheIdea ? Family.RESTATED : t.family();
+  }
+
+  /** ln Σ over each treatment's explanations, tempered, as shares that sum to 1. */
+  private Map<Treatment, Double> probabilities(Map<Treatment, Explanation> best) {
+    Map<Treatment, Double> sums = new EnumMap<>(Treatment.class);
+    for (Explanation e : all) {
+      sums.merge(e.treatment(), Math.exp(e.log() - best.get(e.treatment()).log()), Double::sum);
+    }
+    double top = Double.NEGATIVE_INFINITY;
+    for (Map.Entry<Treatment, Double> e : sums.entrySet()) {
+      e.setValue((best.get(e.getKey()).log() + Math.log(e.getValue())) / temperature);
+      top = Math.max(top, e.getValue());
+    }
+    double all = 0;
+    Map<Treatment, Double> p = new EnumMap<>(Treatment.class);
+    for (Treatment t : Treatment.values()) {
+      double share = sums.containsKey(t) ? Math.exp(sums.get(t) - top) : 0;
+      p.put(t, share);
+      all += share;
+    }
+    double sum = all;
+    p.replaceAll((t, share) -> share / sum);
+    return p;
+  }
+
+  private static <K> K likeliest(Map<K, Double> shares) {
+    return Collections.max(shares.entrySet(), Map.Entry.comparingByValue()).getKey();
+  }
+
+  /** Whether every note is there, in its rhythm, and near where the idea would have it. */
+  private boolean nearPlace(Explanation e) {
+    if (idea.size != phrase.size || e.scale() != 1 || e.detail().equals("rhythm of its own")) {
+      return false;
+    }
+    int[] ideaOf = e.aligner().path();
+    int[] off = new int[phrase.size];
+    for (int j = 0; j < off.length; j++) {
+      if (ideaOf[j] != j) {
+        return false;
+      }
+      off[j] = phrase.pitch[j] - idea.pitch[j];
+    }
+    int[] sorted = off.clone();
+    Arrays.sort(sorted);
+    int middle = sorted[sorted.length / 2];
+    return near(off, 0) || near(off, middle);
+  }
+
+  private static boolean near(int[] off, int from) {
+    double sum = 0;
+    for (int o : off) {
+      int size = Math.abs(o - from);
+      if (size > NEAR_PLACE) {
+        return false;
+      }
+      sum += size;
+    }
+    return sum / off.length <= NEAR_PLACE_ON_AVERAGE;
+  }
+
+  private double similarity(double scale) {
+    double rhythm = Similarity.rhythm(idea, phrase, scale);
+    if (key.isEmpty()) {
+      return clamp(0.6 * Similarity.intervals(idea, phrase) + 0.4 * rhythm);
+    }
+    return clamp(
+        0.5 * Similarity.degrees(idea, phrase)
+            + 0.3 * Similarity.steps(idea, phrase, Ladder.of(key))
+            + 0.2 * rhythm);
+  }
+
+  /** The middle one of the distances between the notes and their own idea notes. */
+  private int transposition(Explanation e, int[] ideaOf) {
+    if (e.map().move() == PitchMap.Move.TRANSPOSED || e.map().move() == PitchMap.Move.LITERAL) {
+      if (e.treatment() != Treatment.CONTOUR_KEPT && e.treatment() != Treatment.RHYTHM_KEPT) {
+        return e.map().semitones();
+      }
+    }
+    int count = 0;
+    int[] off = new int[phrase.size];
+    for (int j = 0; j < phrase.size; j++) {
+      if (ideaOf[j] >= 0) {
+        off[count++] = phrase.pitch[j] - idea.pitch[ideaOf[j]];
+      }
+    }
+    if (count == 0) {
+      return 0;
+    }
+    int[] sorted = Arrays.copyOf(off, count);
+    Arrays.sort(sorted);
+    return sorted[count / 2];
+  }
+
+  private double shift(Explanation e, int[] ideaOf, double pulse, double beatsPerBar) {
+    double beats = (phrase.onset[0] - idea.onset[0]) * pulse;
+    int count = 0;
+    double[] off = new double[phrase.size];
+    for (int j = 0; j < phrase.size; j++) {
+      int i = ideaOf[j];
+      if (i >= 0 && e.scale() == 1 && !e.backwards()) {
+        off[count++] = (phrase.onset[j] - idea.onset[i]) * pulse;
+      } else if (i >= 0 && count == 0 && i == 0) {
+        beats = (phrase.onset[j] - idea.onset[0]) * pulse;
+      }
+    }
+    if (count > 0) {
+      double[] sorted = Arrays.copyOf(off, count);
+      Arrays.sort(sorted);
+      beats = sorted[count / 2];
+    }
+    if (Math.abs(beats) < beatsPerBar) {
+      return beats;
+    }
+    double inBar = beats - Math.floor(beats / beatsPerBar) * beatsPerBar;
+    return inBar > beatsPerBar / 2 ? inBar - beatsPerBar : inBar;
+  }
+
+  private List<NoteChange> changes(Explanation e, int[] ideaOf) {
+    List<NoteChange> changes = new ArrayList<>();
+    boolean[] used = new boolean[idea.size];
+    for (int i : ideaOf) {
+      if (i >= 0) {
+        used[i] = true;
+      }
+    }
+    int m = phrase.size;
+    int last = -1;
+    for (int j = 0; j < m; j++) {
+      int i = ideaOf[j];
+      if (i < 0) {
+        changes.add(
+            new NoteChange(NoteChange.Kind.ADDED, OptionalInt.empty(), OptionalInt.of(j), 0));
+        continue;
+      }
+      for (int d = last + 1; d < i && !e.backwards(); d++) {
+        addDropped(changes, used, d);
+      }
+      last = i;
+      int mapped = e.backwards() ? idea.size - 1 - i : i;
+      int off = phrase.pitch[j] - e.map().expected()[mapped * m + j];
+      changes.add(new NoteChange(kind(e, j, off), OptionalInt.of(i), OptionalInt.of(j), off));
+    }
+    for (int d = 0; d < idea.size; d++) {
+      addDropped(changes, used, d);
+    }
+    return changes;
+  }
+
+  private static void addDropped(List<NoteChange> changes, boolean[] used, int d) {
+    if (!used[d]) {
+      used[d] = true;
+      changes.add(
+          new NoteChange(NoteChange.Kind.DROPPED, OptionalInt.of(d), OptionalInt.empty(), 0));
+    }
+  }
+
+  private NoteChange.Kind kind(Explanation e, int j, int off) {
+    if (off == 0) {
+      return NoteChange.Kind.KEPT;
+    }
+    Ground ground = grounds[j];
+    int meant = phrase.pitch[j] - off;
+    if (ground.knowsChord() && !ground.welcomes(meant) && ground.welcomes(phrase.pitch[j])) {
+      return NoteChange.Kind.MOVED_TO_FIT;
+    }
+    boolean byChoice =
+        e.treatment() == Treatment.CONTOUR_KEPT
+            || e.treatment() == Treatment.RHYTHM_KEPT
+            || (e.map().move() == PitchMap.Move.SKEWED && ground.welcomes(phrase.pitch[j]));
+    return byChoice || Math.abs(off) > 2 ? NoteChange.Kind.MOVED : NoteChange.Kind.SLIPPED;
+  }
+}
