@@ -112,9 +112,9 @@ final class TakeReading {
         track.to(),
         "the file is cut off here and should go on to byte "
             + track.promisedTo()
-            + " ("
-            + first.whole
-            + " whole notes of this track come before)",
+            + (first.whole == 1
+                ? " (1 note of this track is whole)"
+                : " (" + first.whole + " notes of this track are whole)"),
         "copy or export it again");
   }
 
