@@ -1,9 +1,12 @@
 package holdfast.chart;
 
+import holdfast.theory.ChordPalette;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 
@@ -18,6 +21,7 @@ public final class Changes {
   private final Optional<Key> key;
   private final double[] starts;
   private final int firstOfForm;
+  private final List<ChordPalette> palettes;
 
   /**
    * Changes from spans in order.
@@ -35,6 +39,7 @@ public final class Changes {
     check();
     this.starts = this.spans.stream().mapToDouble(ChordSpan::startBeat).toArray();
     this.firstOfForm = firstOfForm();
+    this.palettes = palettesOf();
   }
 
   /** Changes that do not come again, from the chord that starts at each beat; the last goes on. */
@@ -75,6 +80,11 @@ public final class Changes {
    */
   public ChordSpan at(double beat) {
     return spans.get(indexAt(beat)).later(choruses(beat) * formBeats);
+  }
+
+  /** The palette of the chord at a beat of any chorus: it knows the key and the chord to come. */
+  public ChordPalette paletteAt(double beat) {
+    return palettes.get(indexAt(beat));
   }
 
   /** The next beat after this one where the harmony really changes; empty where it never does. */
@@ -180,6 +190,36 @@ public final class Changes {
       throw new IllegalArgumentException("a form that comes again needs a chord in bar 1");
     }
     return 0;
+  }
+
+  private List<ChordPalette> palettesOf() {
+    record Situation(Harmony harmony, Optional<Harmony> next) {}
+    Map<Situation, ChordPalette> known = new HashMap<>();
+    List<ChordPalette> all = new ArrayList<>();
+    for (int i = 0; i < spans.size(); i++) {
+      Situation here = new Situation(spans.get(i).harmony(), nextOtherChord(i));
+      all.add(known.computeIfAbsent(here, s -> ChordPalette.of(s.harmony(), key, s.next())));
+    }
+    return List.copyOf(all);
+  }
+
+  /** The chord that this one moves to; a chord that is only struck again is no move. */
+  private Optional<Harmony> nextOtherChord(int index) {
+    Harmony here = spans.get(index).harmony();
+    int i = index;
+    for (int steps = 0; steps < spans.size(); steps++) {
+      i++;
+      if (i == spans.size()) {
+        if (formBeats == 0) {
+          return Optional.empty();
+        }
+        i = firstOfForm;
+      }
+      if (!spans.get(i).harmony().equals(here)) {
+        return Optional.of(spans.get(i).harmony());
+      }
+    }
+    return Optional.empty();
   }
 
   @Override

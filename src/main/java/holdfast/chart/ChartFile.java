@@ -21,6 +21,9 @@ final class ChartFile {
   static Chart read(Path file) {
     String source = file.toString();
     byte[] bytes = bytes(file, source);
+    if (MusicXmlChart.looksLikeOne(bytes)) {
+      return MusicXmlChart.read(bytes, source).chart();
+    }
     return ChartText.parse(text(bytes, source), source);
   }
 

@@ -1,0 +1,308 @@
+package holdfast.chart;
+
+import holdfast.theory.Harmony;
+import holdfast.theory.Key;
+import holdfast.time.Metre;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Reads the measures of one MusicXML part, one after the other. */
+final class MusicXmlPart {
+
+  /** What our own writer puts above a bar that the ear does not expect. */
+  static final String UNEXPECTED = "!";
+
+  private final String source;
+  private final List<String> notes;
+  private final List<MusicXmlMeasure> measures = new ArrayList<>();
+  private double divisions = 1;
+  private int repeating;
+  private Optional<Metre> metre = Optional.empty();
+  private Optional<XmlNode> keyNode = Optional.empty();
+  private Optional<Key> key = Optional.empty();
+  private Optional<Double> quartersPerMinute = Optional.empty();
+  private WrittenFor writtenFor = WrittenFor.CONCERT;
+
+  MusicXmlPart(String source, List<String> notes) {
+    this.source = source;
+    this.notes = notes;
+  }
+
+  List<MusicXmlMeasure> measures() {
+    return measures;
+  }
+
+  boolean hasChords() {
+    return measures.stream().anyMatch(measure -> !measure.chords().isEmpty());
+  }
+
+  Optional<Metre> metre() {
+    return metre;
+  }
+
+  Optional<Key> key() {
+    return key;
+  }
+
+  /** The first tempo of the part, in quarter notes a minute. */
+  Optional<Double> quartersPerMinute() {
+    return quartersPerMinute;
+  }
+
+  WrittenFor writtenFor() {
+    return writtenFor;
+  }
+
+  void add(XmlNode node) {
+    Measure measure = new Measure(node);
+    node.children().forEach(measure::take);
+    measures.add(measure.done());
+  }
+
+  /** A measure while it is read. */
+  private final class Measure {
+    private final XmlNode node;
+    private final String place;
+    private final List<MusicXmlMeasure.Placed> chords = new ArrayList<>();
+    private double at;
+    private double end;
+    private RepeatSigns signs = RepeatSigns.NONE;
+    private Optional<String> section = Optional.empty();
+    private boolean unexpected;
+    private boolean startsRow;
+
+    Measure(XmlNode node) {
+      this.node = node;
+      this.place = "bar " + node.attribute("number").orElse(String.valueOf(measures.size() + 1));
+    }
+
+    void take(XmlNode child) {
+      switch (child.name()) {
+        case "attributes" -> takeAttributes(child);
+        case "harmony" -> takeHarmony(child);
+        case "note" -> takeNote(child);
+        case "forward" -> move(quarters(child, "duration"));
+        case "backup" -> at = Math.max(0, at - quarters(child, "duration"));
+        case "direction" -> takeDirection(child);
+        case "sound" -> takeSound(child);
+        case "barline" -> takeBarline(child);
+        case "print" ->
+            startsRow |= child.says("new-system", "yes") || child.says("new-page", "yes");
+        default -> {
+          // Everything else is about how the page looks.
+        }
+      }
+    }
+
+    MusicXmlMeasure done() {
+      chords.sort(Comparator.comparingDouble(MusicXmlMeasure.Placed::quarters));
+      return new MusicXmlMeasure(
+          node.attribute("number").orElse(""),
+          node.says("implicit", "yes"),
+          end,
+          chords,
+          signs,
+          section,
+          unexpected,
+          startsRow,
+          repeating);
+    }
+
+    private double quarters(XmlNode child, String name) {
+      return child.numberAt(name).orElse(0.0) / divisions;
+    }
+
+    private void move(double quarters) {
+      at += quarters;
+      end = Math.max(end, at);
+    }
+
+    private void takeNote(XmlNode note) {
+      boolean lasts = note.first("chord").isEmpty() && note.first("grace").isEmpty();
+      if (lasts) {
+        move(quarters(note, "duration"));
+      }
+    }
+
+    private void takeHarmony(XmlNode harmony) {
+      if (harmony.says("type", "alternate")) {
+        notes.add(place + ": an alternate chord is left out");
+        return;
+      }
+      double from = Math.max(0, at + quarters(harmony, "offset"));
+      Harmony read = new MusicXmlHarmony(harmony, source, place, notes).read();
+      Optional<MusicXmlMeasure.Placed> there =
+          chords.stream()
+              .filter(c -> Math.abs(c.quarters() - from) < PlayedOut.BEAT_TOLERANCE)
+              .findFirst();
+      if (there.isEmpty()) {
+        chords.add(new MusicXmlMeasure.Placed(from, read));
+      } else if (!there.get().harmony().equals(read)) {
+        notes.add(
+            place + ": of two chords at one place the second, " + read.text() + ", is left out");
+      }
+    }
+
+    private void takeAttributes(XmlNode attributes) {
+      attributes
+          .numberAt("divisions")
+          .filter(perQuarter -> perQuarter > 0)
+          .ifPresent(perQuarter -> divisions = perQuarter);
+      attributes.first("time").ifPresent(this::takeTime);
+      attributes.first("key").ifPresent(this::takeKey);
+      attributes.first("transpose").ifPresent(this::takeTranspose);
+      attributes
+          .all("measure-style")
+          .flatMap(style -> style.all("measure-repeat"))
+          .forEach(this::takeMeasureRepeat);
+    }
+
+    private void takeMeasureRepeat(XmlNode repeat) {
+      repeating = repeat.says("type", "start") ? Math.max(1, intOf(repeat.text())) : 0;
+      if (repeating > 2) {
+        notes.add(place + ": a sign repeats " + repeating + " bars; they are read as they sound");
+        repeating = 0;
+      }
+    }
+
+    private int intOf(String text) {
+      return XmlNode.number(text).map(number -> (int) Math.rint(number)).orElse(0);
+    }
+
+    private void takeTime(XmlNode time) {
+      int beats = 0;
+      // A metre such as 3+2 over 8 counts its beats together.
+      for (String group : time.textAt("beats").orElse("").split("\\+", -1)) {
+        beats += intOf(group.strip());
+      }
+      Metre read;
+      try {
+        read = new Metre(beats, intOf(time.textAt("beat-type").orElse("")));
+      } catch (IllegalArgumentException e) {
+        throw new ChartException(
+            source, place + ": it has no metre that can be counted", "give it one such as 4/4");
+      }
+      if (metre.isPresent() && !metre.get().equals(read)) {
+        throw new ChartException(
+            source,
+            place + ": the metre changes from " + metre.get().text() + " to " + read.text(),
+            "a chart keeps one metre; cut the score in two");
+      }
+      metre = Optional.of(read);
+    }
+
+    private void takeKey(XmlNode written) {
+      if (keyNode.isPresent()) {
+        if (!keyNode.get().equals(written)) {
+          notes.add(place + ": the key changes; the chart keeps the first one");
+        }
+        return;
+      }
+      keyNode = Optional.of(written);
+      Optional<Double> fifths = written.numberAt("fifths");
+      String mode = written.textAt("mode").orElse("").toLowerCase(Locale.ROOT);
+      if (fifths.isEmpty() || mode.equals("none")) {
+        notes.add(place + ": the key signature names no key; the chart has none");
+        return;
+      }
+      if (mode.isEmpty()) {
+        notes.add(place + ": the key signature names no mode and is read as major");
+      }
+      key = MusicXmlKey.read((int) Math.rint(fifths.get()), mode);
+      if (key.isEmpty()) {
+        notes.add(place + ": the key signature is no usual one; the chart has no key");
+      }
+    }
+
+    private void takeTranspose(XmlNode transpose) {
+      int chromatic = transpose.numberAt("chromatic").map(n -> (int) Math.rint(n)).orElse(0);
+      Optional<Integer> diatonic =
+          transpose.numberAt("diatonic").map(steps -> (int) Math.rint(steps));
+      writtenFor = new WrittenFor(MusicXmlKey.soundingC(chromatic, diatonic));
+    }
+
+    private void takeDirection(XmlNode direction) {
+      direction
+          .all("direction-type")
+          .flatMap(type -> type.children().stream())
+          .forEach(
+              type -> {
+                switch (type.name()) {
+                  case "rehearsal" ->
+                      section = Optional.of(type.text()).filter(name -> !name.isEmpty());
+                  case "words" -> unexpected |= type.text().equals(UNEXPECTED);
+                  case "metronome" -> MusicXmlKey.tempo(type).ifPresent(this::takeTempo);
+                  case "segno", "coda" -> noteJump();
+                  default -> {
+                    // Dynamics, lines and the like are not the chart's.
+                  }
+                }
+              });
+      direction.first("sound").ifPresent(this::takeSound);
+    }
+
+    private void takeSound(XmlNode sound) {
+      sound.attribute("tempo").flatMap(XmlNode::number).ifPresent(this::takeTempo);
+      if (sound.attribute("dacapo").isPresent() || sound.attribute("dalsegno").isPresent()) {
+        noteJump();
+      }
+    }
+
+    private void noteJump() {
+      String jump =
+          "D.C., D.S. and coda signs are not followed; the bars are read once, in their order";
+      if (!notes.contains(jump)) {
+        notes.add(jump);
+      }
+    }
+
+    private void takeTempo(double quarters) {
+      if (quartersPerMinute.isEmpty()) {
+        quartersPerMinute = Optional.of(quarters);
+      }
+    }
+
+    private void takeBarline(XmlNode barline) {
+      boolean left = barline.says("location", "left");
+      if (!left && barline.textAt("bar-style").orElse("").equals("light-light")) {
+        signs = signs.doubled();
+      }
+      barline
+          .first("ending")
+          .filter(ending -> ending.says("type", "start"))
+          .flatMap(ending -> ending.attribute("number"))
+          .ifPresent(number -> signs = signs.startingEnding(passes(number)));
+      barline
+          .first("repeat")
+          .ifPresent(
+              repeat -> {
+                if (repeat.says("direction", "forward")) {
+                  signs = signs.opening();
+                } else {
+                  int times = repeat.attribute("times").map(this::intOf).orElse(2);
+                  signs = signs.closing(Math.min(RepeatSigns.MOST_PLAYS, Math.max(2, times)));
+                }
+              });
+    }
+
+    private List<Integer> passes(String number) {
+      List<Integer> passes = new ArrayList<>();
+      for (String part : number.split(",", -1)) {
+        passes.add(intOf(part.strip()));
+      }
+      List<Integer> sorted = passes.stream().sorted().distinct().toList();
+      boolean usable =
+          sorted.get(0) >= 1 && sorted.get(sorted.size() - 1) <= RepeatSigns.MOST_PLAYS;
+      if (!usable) {
+        throw new ChartException(
+            source,
+            place + ": an ending is numbered “" + number + "”",
+            "number endings from 1 on, in your notation program");
+      }
+      return sorted;
+    }
+  }
+}
