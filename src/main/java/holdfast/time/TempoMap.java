@@ -1,6 +1,7 @@
 package holdfast.time;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Where beats fall in seconds: the one place where what is written (beats) and what is played
@@ -56,26 +57,33 @@ public record TempoMap(List<Point> points) {
 
   /** The beat at this second; before the first point its tempo reaches back. */
   public double beatAt(double seconds) {
-    int i = points.size() - 1;
-    while (i > 0 && points.get(i).seconds() > seconds) {
-      i--;
-    }
-    Point p = points.get(i);
+    Point p = lastNotAfter(seconds, Point::seconds);
     return p.beat() + (seconds - p.seconds()) * p.beatsPerMinute() / 60;
   }
 
   /** The second of this beat; before the first point its tempo reaches back. */
   public double secondsAt(double beat) {
-    int i = points.size() - 1;
-    while (i > 0 && points.get(i).beat() > beat) {
-      i--;
-    }
-    Point p = points.get(i);
+    Point p = lastNotAfter(beat, Point::beat);
     return p.seconds() + (beat - p.beat()) * 60 / p.beatsPerMinute();
   }
 
   /** The tempo at the first point, in beats a minute. */
   public double openingTempo() {
     return points.get(0).beatsPerMinute();
+  }
+
+  /** By halving, since a tempo that follows a player has thousands of points. */
+  private Point lastNotAfter(double place, ToDoubleFunction<Point> measure) {
+    int low = 0;
+    int high = points.size() - 1;
+    while (low < high) {
+      int middle = (low + high + 1) >>> 1;
+      if (measure.applyAsDouble(points.get(middle)) > place) {
+        high = middle - 1;
+      } else {
+        low = middle;
+      }
+    }
+    return points.get(low);
   }
 }
