@@ -7,9 +7,11 @@ import holdfast.listening.midi.RecordedTake.MarkKind;
 import holdfast.listening.midi.RecordedTake.MetreChange;
 import holdfast.time.Metre;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Reads one take, in two walks through its tracks: the first checks the file and gathers what holds
@@ -35,6 +37,7 @@ final class TakeReading {
   private final List<AtTick<KeyChange>> keys = new ArrayList<>();
   private final List<AtTick<MarkText>> marks = new ArrayList<>();
   private final String[] names;
+  private final String[] instruments;
 
   private record AtTick<T>(long tick, T what) {}
 
@@ -48,6 +51,9 @@ final class TakeReading {
     this.walk = new TrackWalk(file, bytes);
     this.remarks = new ArrayList<>(chunks.remarks());
     this.names = new String[chunks.tracks().size()];
+    this.instruments = new String[names.length];
+    Arrays.fill(names, "");
+    Arrays.fill(instruments, "");
   }
 
   RecordedTake take() {
@@ -62,12 +68,14 @@ final class TakeReading {
     for (TrackChunk track : chunks.tracks()) {
       TrackNotes notes = new TrackNotes(file, track.number(), clock);
       walk.walk(track, notes);
-      parts.addAll(notes.parts(Optional.ofNullable(names[track.number() - 1]).orElse("")));
+      String name = names[track.number() - 1];
+      parts.addAll(notes.parts(name.isEmpty() ? instruments[track.number() - 1] : name));
       remarks.addAll(notes.remarks());
     }
     return new RecordedTake(
         file,
-        Optional.ofNullable(names[0]),
+        // By the standard the first track's name is that of the piece.
+        Optional.of(names[0]).filter(name -> !name.isEmpty()),
         parts,
         clock.tempo(),
         !tempi.isEmpty(),
@@ -88,7 +96,7 @@ final class TakeReading {
         remarks);
   }
 
-  private static <T> java.util.stream.Stream<AtTick<T>> inOrder(List<AtTick<T>> list) {
+  private static <T> Stream<AtTick<T>> inOrder(List<AtTick<T>> list) {
     return list.stream().sorted(Comparator.comparingLong(AtTick::tick));
   }
 
@@ -151,7 +159,8 @@ final class TakeReading {
     public void meta(long tick, int offset, int type, int from, int length) {
       switch (type) {
         case 0x01 -> mark(tick, MarkKind.TEXT, from, length);
-        case 0x03, 0x04 -> name(from, length, type == 0x03);
+        case 0x03 -> name(names, from, length);
+        case 0x04 -> name(instruments, from, length);
         case 0x06 -> mark(tick, MarkKind.MARKER, from, length);
         case 0x07 -> mark(tick, MarkKind.CUE, from, length);
         case 0x51 -> tempo(tick, offset, from, length);
@@ -172,12 +181,10 @@ final class TakeReading {
       }
     }
 
-    /** A track's name, or where it has none, its instrument's. */
-    private void name(int from, int length, boolean isTrackName) {
+    private void name(String[] called, int from, int length) {
       String text = MidiText.of(bytes, from, length);
-      int i = track.number() - 1;
-      if (!text.isEmpty() && (isTrackName || names[i] == null)) {
-        names[i] = text;
+      if (!text.isEmpty() && called[track.number() - 1].isEmpty()) {
+        called[track.number() - 1] = text;
       }
     }
 

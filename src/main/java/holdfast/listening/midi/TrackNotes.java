@@ -5,6 +5,7 @@ import holdfast.listening.midi.TakePart.PedalMove;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 
 /** Hears the notes of one track, channel by channel. */
 final class TrackNotes implements TrackWalk.Visitor {
@@ -134,7 +135,7 @@ final class TrackNotes implements TrackWalk.Visitor {
       List<PlayedNote> all = new ArrayList<>(notes);
       for (PlayedNote note : stuck) {
         double next =
-            java.util.stream.Stream.concat(notes.stream(), stuck.stream())
+            Stream.concat(notes.stream(), stuck.stream())
                 .mapToDouble(PlayedNote::onsetSeconds)
                 .filter(onset -> onset >= note.onsetSeconds() + NEXT_ONSET_SECONDS)
                 .min()
