@@ -14,7 +14,7 @@ import picocli.CommandLine.Spec;
     description =
         "A listening coach for people who learn to improvise by carrying one small idea"
             + " through the chords of a tune.",
-    subcommands = {CommandLine.HelpCommand.class})
+    subcommands = {FitCommand.class, CommandLine.HelpCommand.class})
 final class Holdfast implements Runnable {
 
   @Spec private CommandSpec spec;
