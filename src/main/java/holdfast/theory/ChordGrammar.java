@@ -111,7 +111,7 @@ final class ChordGrammar {
       number = take(NUMBER).map(Matcher::group).orElse("");
     }
     boolean diminished = fifth.alter() < 0 && !quality.equals("ø");
-    if (!number(number, major ? 0 : diminished ? -2 : -1)) {
+    if (!number(quality, number, major ? 0 : diminished ? -2 : -1)) {
       return false;
     }
     while (at < text.length()) {
@@ -128,14 +128,22 @@ final class ChordGrammar {
   }
 
   /** The number after the quality: how far the thirds are stacked. */
-  private boolean number(String number, int seventh) {
+  private boolean number(String quality, String number, int seventh) {
     switch (number) {
       case "" -> {}
       case "5" -> {
-        if (at > 1) {
-          return false;
+        // After a root alone a 5 is the bare fifth; after a sign it is altered by it.
+        switch (quality) {
+          case "" -> left.add(3);
+          case "-" -> {
+            third(0);
+            fifth = new Degree(5, -1);
+          }
+          case "+" -> fifth = new Degree(5, 1);
+          default -> {
+            return false;
+          }
         }
-        left.add(3);
       }
       case "2", "4" -> suspend(Integer.parseInt(number));
       case "6" -> others.add(new Degree(6, 0));

@@ -51,9 +51,12 @@ public record ChordKind(
     return ChordKinds.TABLE.read(suffix);
   }
 
-  /** The kind with exactly these degrees, from the table or made for them. */
-  public static ChordKind of(List<Degree> degrees) {
-    return ChordKinds.TABLE.of(degrees);
+  /**
+   * The kind with exactly these degrees, from the table or made for them; empty when no chord
+   * symbol says them.
+   */
+  public static Optional<ChordKind> reading(List<Degree> degrees) {
+    return ChordKinds.TABLE.reading(degrees);
   }
 
   /** The degrees that sound when players play it: all but the omitted. */

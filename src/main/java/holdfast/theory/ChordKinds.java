@@ -74,13 +74,13 @@ final class ChordKinds {
   Optional<ChordKind> read(String suffix) {
     String clean = ChordGrammar.clean(suffix);
     ChordKind row = bySpelling.get(clean);
-    return row != null ? Optional.of(row) : ChordGrammar.degrees(clean).map(this::of);
+    return row != null ? Optional.of(row) : ChordGrammar.degrees(clean).flatMap(this::reading);
   }
 
-  ChordKind of(List<Degree> degrees) {
+  Optional<ChordKind> reading(List<Degree> degrees) {
     List<Degree> sorted = sorted(degrees);
     ChordKind row = byDegrees.get(sorted);
-    return row != null ? row : ChordMaking.make(kinds, sorted);
+    return row != null ? Optional.of(row) : ChordMaking.make(kinds, sorted);
   }
 
   private static List<Degree> sorted(List<Degree> degrees) {

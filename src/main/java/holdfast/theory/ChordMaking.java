@@ -3,18 +3,33 @@ package holdfast.theory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Names a chord that the table lacks: the nearest plain kind, and what is changed in it. */
 final class ChordMaking {
 
   private ChordMaking() {}
 
-  static ChordKind make(List<ChordKind> kinds, List<Degree> degrees) {
-    ChordKind named = nearest(kinds, degrees, ChordMaking::isPlain);
-    ChordKind standard = nearest(kinds, degrees, kind -> kind.musicXmlChanges().isEmpty());
+  /** The kind, or empty when no suffix that we can write reads back as these degrees. */
+  static Optional<ChordKind> make(List<ChordKind> kinds, List<Degree> degrees) {
+    ChordKind standard =
+        byNearness(kinds, degrees)
+            .filter(kind -> kind.musicXmlChanges().isEmpty())
+            .findFirst()
+            .orElseThrow();
+    return byNearness(kinds, degrees)
+        .filter(ChordMaking::isPlain)
+        .map(base -> suffix(base, degrees))
+        .filter(suffix -> readsBack(suffix, degrees))
+        .findFirst()
+        .map(suffix -> kind(suffix, degrees, standard));
+  }
+
+  private static ChordKind kind(String suffix, List<Degree> degrees, ChordKind standard) {
     return new ChordKind(
-        suffix(named, degrees),
+        suffix,
         degrees,
         omitted(degrees),
         standard.musicXmlKind(),
@@ -23,16 +38,15 @@ final class ChordMaking {
         List.of());
   }
 
-  private static ChordKind nearest(
-      List<ChordKind> kinds,
-      List<Degree> degrees,
-      java.util.function.Predicate<ChordKind> candidates) {
+  private static boolean readsBack(String suffix, List<Degree> degrees) {
+    return ChordGrammar.degrees(ChordGrammar.clean(suffix)).filter(degrees::equals).isPresent();
+  }
+
+  private static Stream<ChordKind> byNearness(List<ChordKind> kinds, List<Degree> degrees) {
     return kinds.stream()
-        .filter(candidates)
-        .min(
+        .sorted(
             Comparator.comparingInt((ChordKind kind) -> distance(kind.degrees(), degrees))
-                .thenComparingInt(kind -> kind.suffix().length()))
-        .orElseThrow();
+                .thenComparingInt(kind -> kind.suffix().length()));
   }
 
   /** How many signs it takes to write one chord as a change of the other. */

@@ -85,6 +85,26 @@ public record ChordSymbol(NoteName root, ChordKind kind, Optional<NoteName> bass
   }
 
   @Override
+  public ChordSymbol transpose(Interval interval, Key there) {
+    ChordSymbol moved = transpose(interval);
+    NoteName name = usual(moved.root, there);
+    ChordSymbol usual = moved.transpose(Interval.up(moved.root, name));
+    return new ChordSymbol(
+        usual.root,
+        kind,
+        usual.bass.map(note -> usual.notes().contains(note) ? note : usual(note, there)));
+  }
+
+  /** E♯, B♯, F♭ and C♭ are read with effort: only a key that has them keeps them. */
+  private static NoteName usual(NoteName name, Key key) {
+    NoteName natural = NoteName.plain(name.pitchClass(), name.alter() > 0);
+    boolean odd = natural.alter() == 0 && name.alter() != 0;
+    boolean ofKey =
+        key.scale().contains(name.pitchClass()) && key.spell(name.pitchClass()).equals(name);
+    return odd && !ofKey ? natural : name;
+  }
+
+  @Override
   public String text() {
     return root.text() + kind.suffix() + bass.map(note -> "/" + note.text()).orElse("");
   }

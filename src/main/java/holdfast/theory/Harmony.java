@@ -43,8 +43,14 @@ public sealed interface Harmony permits ChordSymbol, OptionalChord, NoChord {
   /** The chord that is named, whether it may be left out or not; empty without a chord. */
   Optional<ChordSymbol> chord();
 
-  /** The same harmony an interval higher. */
+  /** The same harmony an interval higher, without double accidentals in its root or bass. */
   Harmony transpose(Interval interval);
+
+  /**
+   * The same harmony an interval higher, spelled as a chart in the given key would: E♯, B♯, F♭ and
+   * C♭ only where the key or the chord itself has them.
+   */
+  Harmony transpose(Interval interval, Key there);
 
   /**
    * The pitch classes that sound when players play it: the bass included, the notes that players

@@ -15,6 +15,9 @@ final class NearestSymbols {
   /** Known symbols on the same root whose spelling is nearest, at most three. */
   static List<String> of(String symbol, LetterNames letters) {
     String text = symbol.strip();
+    if (text.isEmpty() || !Character.isLetter(text.charAt(0))) {
+      return List.of();
+    }
     int end = NoteName.endOf(text);
     String root =
         end > 0
@@ -27,10 +30,12 @@ final class NearestSymbols {
         .forEach(
             (spelling, kind) ->
                 distances.merge(root + kind.suffix(), distance(suffix, spelling), Math::min));
+    int farthest = Math.max(1, suffix.length() / 2);
     return distances.entrySet().stream()
+        .filter(e -> e.getValue() <= farthest)
         .sorted(
             Comparator.comparingInt((Map.Entry<String, Integer> e) -> e.getValue())
-                .thenComparingInt(e -> e.getKey().length()))
+                .thenComparingInt(e -> Math.abs(e.getKey().length() - symbol.length())))
         .limit(MOST)
         .map(Map.Entry::getKey)
         .toList();
@@ -39,6 +44,11 @@ final class NearestSymbols {
   /** H is B where German names are used; any other letter tells nothing, and C stands for it. */
   private static String likelyRoot(String text) {
     return text.startsWith("H") || text.startsWith("h") ? "B" : "C";
+  }
+
+  /** A number taken for another changes the chord more than a letter slipped. */
+  private static int change(char a, char b) {
+    return a == b ? 0 : Character.isDigit(a) && Character.isDigit(b) ? 2 : 1;
   }
 
   /**
@@ -52,7 +62,7 @@ final class NearestSymbols {
           d[i][j] = i + j;
           continue;
         }
-        int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
+        int change = change(a.charAt(i - 1), b.charAt(j - 1));
         d[i][j] = Math.min(d[i - 1][j - 1] + change, Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1));
         if (i > 1
             && j > 1

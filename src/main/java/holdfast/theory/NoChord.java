@@ -43,4 +43,9 @@ public enum NoChord implements Harmony {
   public NoChord transpose(Interval interval) {
     return this;
   }
+
+  @Override
+  public NoChord transpose(Interval interval, Key there) {
+    return this;
+  }
 }

@@ -29,4 +29,9 @@ public record OptionalChord(ChordSymbol symbol) implements Harmony {
   public OptionalChord transpose(Interval interval) {
     return new OptionalChord(symbol.transpose(interval));
   }
+
+  @Override
+  public OptionalChord transpose(Interval interval, Key there) {
+    return new OptionalChord(symbol.transpose(interval, there));
+  }
 }

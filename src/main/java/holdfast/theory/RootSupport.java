@@ -1,0 +1,50 @@
+package holdfast.theory;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
+
+/**
+ * Which note of a sound does the ear take for its root? Parncutt's model: every note supports the
+ * roots that lie a root-support interval below it. Parncutt, "Revision of Terhardt's
+ * psychoacoustical model of the root(s) of a musical chord", Music Perception 6, 1988, and its
+ * weights of 2006.
+ */
+public enum RootSupport {
+  /**
+   * Unison 1, fifth 1/2, major third 1/3, minor seventh 1/4, major second 1/5, minor third 1/10.
+   */
+  PARNCUTT_1988(1, 0, 1 / 5.0, 1 / 10.0, 1 / 3.0, 0, 0, 1 / 2.0, 0, 0, 1 / 4.0, 0),
+  /** Unison 10, fifth 5, major third 3, minor seventh 2, major second 1. */
+  PARNCUTT_2006(10, 0, 1, 0, 3, 0, 0, 5, 0, 0, 2, 0);
+
+  @SuppressWarnings("ImmutableEnumChecker") // a list of boxed numbers that nobody can change
+  private final List<Double> support;
+
+  RootSupport(double... support) {
+    this.support = DoubleStream.of(support).boxed().toList();
+  }
+
+  /** How much each of the twelve pitch classes, from C, is supported as a root of these notes. */
+  public List<Double> weights(PitchClassSet notes) {
+    return IntStream.range(0, 12)
+        .mapToObj(
+            root ->
+                notes.stream()
+                    .mapToDouble(note -> support.get(Math.floorMod(note - root, 12)))
+                    .sum())
+        .toList();
+  }
+
+  /** The pitch class with the most support, the lowest of equals; 0 to 11. */
+  public int root(PitchClassSet notes) {
+    List<Double> weights = weights(notes);
+    return IntStream.range(0, 12)
+        .boxed()
+        .max(
+            Comparator.comparingDouble((Integer root) -> weights.get(root))
+                .thenComparing(Comparator.reverseOrder()))
+        .orElseThrow();
+  }
+}
