@@ -21,8 +21,9 @@ final class ChordGrammar {
       Pattern.compile("(?i)maj(?:or)?|min(?:or)?|dim|aug|sus|add|alt|omit|dom|lyd");
 
   private static final Pattern QUALITY =
-      Pattern.compile("maj|ma|M|Δ|j|min|mi|m|-|dim|°|o|0|ø|aug|\\+|dom");
-  private static final Pattern MAJOR_SEVENTH = Pattern.compile("(?:maj|ma|M|Δ|j)(13|11|9|7)?");
+      Pattern.compile("maj|ma(?!dd)|M|Δ|j|min|mi|m|-|dim|°|o|0|ø|aug|\\+|dom");
+  private static final Pattern MAJOR_SEVENTH =
+      Pattern.compile("(?:maj|ma(?!dd)|M|Δ|j)(13|11|9|7)?");
   private static final Pattern NUMBER = Pattern.compile("6/9|69|13|11|9|7|6|5|4|2");
   private static final Pattern SUS = Pattern.compile("sus(?:(24|42|2|4)|(?=13|9|7)(13|9|7)|)");
   private static final Pattern ADD = Pattern.compile("add(bb|[b#+-]?)(13|11|9|7|6|4|2)");
@@ -33,6 +34,7 @@ final class ChordGrammar {
 
   private final String text;
   private int at;
+  private int depth;
 
   private Degree fifth = new Degree(5, 0);
   private final TreeSet<Degree> third = new TreeSet<>(List.of(new Degree(3, 0)));
@@ -119,7 +121,7 @@ final class ChordGrammar {
         return false;
       }
     }
-    return true;
+    return depth == 0;
   }
 
   private void third(int alter) {
@@ -172,7 +174,13 @@ final class ChordGrammar {
   /** One sign after the number; false when it means nothing here. */
   private boolean modifier() {
     char c = text.charAt(at);
-    if (c == '(' || (at > 0 && (c == ')' || c == ','))) {
+    if (c == '(' || (at > 0 && c == ',')) {
+      depth += c == '(' ? 1 : 0;
+      at++;
+      return true;
+    }
+    if (c == ')' && depth > 0) {
+      depth--;
       at++;
       return true;
     }

@@ -52,6 +52,16 @@ public record ChordKind(
   }
 
   /**
+   * The kind with exactly these degrees, from the table or made for them.
+   *
+   * @throws IllegalArgumentException when no chord symbol says them
+   */
+  public static ChordKind of(List<Degree> degrees) {
+    return reading(degrees)
+        .orElseThrow(() -> new IllegalArgumentException("no chord symbol says " + degrees));
+  }
+
+  /**
    * The kind with exactly these degrees, from the table or made for them; empty when no chord
    * symbol says them.
    */

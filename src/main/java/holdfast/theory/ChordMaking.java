@@ -84,7 +84,7 @@ final class ChordMaking {
     List<String> signs = new ArrayList<>();
     for (Degree degree : degrees) {
       if (!base.degrees().contains(degree)) {
-        signs.add(degree.alter() == 0 && !seventh ? "add" + degree.text() : degree.text());
+        signs.add(sign(degree, seventh));
       }
     }
     for (Degree degree : base.degrees()) {
@@ -93,6 +93,13 @@ final class ChordMaking {
       }
     }
     return base.suffix() + (signs.isEmpty() ? "" : "(" + String.join(",", signs) + ")");
+  }
+
+  private static String sign(Degree degree, boolean seventh) {
+    if (degree.number() == 2 || degree.number() == 4) {
+      return "sus" + degree.text();
+    }
+    return degree.alter() == 0 && !seventh ? "add" + degree.text() : degree.text();
   }
 
   /** A natural third and a natural eleventh clash: see the rows 11 and 13. */

@@ -2,6 +2,7 @@ package holdfast.theory;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -73,7 +74,15 @@ public final class HarteLabel {
         degrees.add(Degree.parse(degree));
       }
     }
-    return ChordKind.reading(List.copyOf(degrees));
+    return ChordKind.reading(degrees.stream().map(d -> besideThird(d, degrees)).toList());
+  }
+
+  /** A second or fourth beside a third is what symbols call a ninth or an eleventh. */
+  private static Degree besideThird(Degree degree, Set<Degree> chord) {
+    boolean hasThird = chord.stream().anyMatch(d -> d.number() == 3);
+    return hasThird && (degree.number() == 2 || degree.number() == 4)
+        ? new Degree(degree.number() + 7, degree.alter())
+        : degree;
   }
 
   /** The label of a harmony; an optional chord is labelled as the chord. */
