@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.listening.PlayEvent.NoteOff;
 import holdfast.listening.PlayEvent.NoteOn;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.RepeatedTest;
@@ -141,7 +142,7 @@ public abstract class StageContract {
   protected final void assertWellFormed(List<? extends PlayEvent> events) {
     double time = Double.NEGATIVE_INFINITY;
     double[] sounding = new double[128];
-    java.util.Arrays.fill(sounding, Double.NaN);
+    Arrays.fill(sounding, Double.NaN);
     int count = 0;
     for (PlayEvent event : events) {
       assertTrue(event.seconds() >= time, () -> "time went backwards at " + event);
