@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param key the key as written; empty where the tune has none
  * @param metre beats in a bar and their note value
  * @param tempo beats a minute, a beat being the metre's lower number; 10 to 400
- * @param feel how it is played, in the words of the backing band: {@code ballad}, {@code swing}
+ * @param feel how it is played, in the words of the backing band: {@code plain}, {@code swing}
  * @param pickupBeats how long the first written bar is, in beats, where it is a pick-up; 0 where
  *     the tune starts on the first beat of bar 1
  * @param writtenFor whose pitch it is written in
@@ -34,7 +34,7 @@ public record Heading(
   public static final double USUAL_TEMPO = 60;
 
   /** What a chart without a feel is played with. */
-  public static final String USUAL_FEEL = "ballad";
+  public static final String USUAL_FEEL = "plain";
 
   /** The slowest tempo, in beats a minute; below it no pulse is felt. */
   public static final double SLOWEST = 10;

@@ -68,7 +68,9 @@ final class PlayedOut {
     int first = hasPickup() ? 1 : 0;
     if (written.size() <= first) {
       throw new UnplayableBarException(
-          0, "there is no bar to play", "write bars between bar lines, as in | Dm7 | G7 |");
+          0,
+          hasPickup() ? "no bar follows the pick-up" : "there is no bar to play",
+          "write bars between bar lines, as in | Dm7 | G7 |");
     }
     checkLengths();
     if (hasPickup()) {

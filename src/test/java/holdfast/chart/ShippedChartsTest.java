@@ -23,7 +23,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class ShippedChartsTest {
 
-  record Facts(
+  record Known(
       String title,
       String key,
       String metre,
@@ -32,17 +32,18 @@ class ShippedChartsTest {
       Set<Integer> unexpected,
       List<List<String>> bars) {
 
-    static Facts of(String line) {
-      String[] fields = line.split("; ", -1);
-      String[] tempi = fields[3].split("-", -1);
-      return new Facts(
-          fields[0],
-          fields[1],
-          fields[2],
+    static Known of(List<String> fields) {
+      String[] tempi = fields.get(3).split("-", -1);
+      return new Known(
+          fields.get(0),
+          fields.get(1),
+          fields.get(2),
           Double.parseDouble(tempi[0]),
           Double.parseDouble(tempi[1]),
-          Arrays.stream(fields[4].split(" ", -1)).map(Integer::valueOf).collect(Collectors.toSet()),
-          Arrays.stream(fields[5].split(" \\| ", -1))
+          Arrays.stream(fields.get(4).split(" ", -1))
+              .map(Integer::valueOf)
+              .collect(Collectors.toSet()),
+          Arrays.stream(fields.get(5).split(" \\| ", -1))
               .map(bar -> List.of(bar.split(" ", -1)))
               .toList());
     }
@@ -53,17 +54,14 @@ class ShippedChartsTest {
     }
   }
 
-  static List<Facts> facts() throws IOException {
-    return Files.readAllLines(Path.of("src/test/resources/reference/demo-charts.txt")).stream()
-        .filter(line -> !line.startsWith("#"))
-        .map(Facts::of)
-        .toList();
+  static List<Known> facts() {
+    return Facts.rows("demo-charts.txt").stream().map(Known::of).toList();
   }
 
   @Test
-  void all_ten_are_listed() throws IOException {
+  void all_ten_are_listed() {
     assertEquals(
-        facts().stream().map(Facts::title).sorted().toList(),
+        facts().stream().map(Known::title).sorted().toList(),
         ChartLibrary.names().stream()
             .map(name -> ChartLibrary.open(name).title())
             .sorted()
@@ -85,7 +83,7 @@ class ShippedChartsTest {
 
   @ParameterizedTest
   @MethodSource("facts")
-  void has_the_key_the_metre_and_a_tempo_in_reach(Facts facts) {
+  void has_the_key_the_metre_and_a_tempo_in_reach(Known facts) {
     Chart chart = ChartLibrary.open(facts.title());
     assertEquals(facts.key(), chart.key().orElseThrow().text());
     assertEquals(facts.metre(), chart.metre().text());
@@ -94,7 +92,7 @@ class ShippedChartsTest {
 
   @ParameterizedTest
   @MethodSource("facts")
-  void has_the_chords_bar_by_bar(Facts facts) {
+  void has_the_chords_bar_by_bar(Known facts) {
     Chart chart = ChartLibrary.open(facts.title());
     List<List<Harmony>> chords =
         chart.form().bars().stream()
@@ -107,13 +105,13 @@ class ShippedChartsTest {
 
   @ParameterizedTest
   @MethodSource("facts")
-  void marks_the_unexpected_bars(Facts facts) {
+  void marks_the_unexpected_bars(Known facts) {
     assertEquals(facts.unexpected(), ChartLibrary.open(facts.title()).unexpectedBars());
   }
 
   @ParameterizedTest
   @MethodSource("facts")
-  void is_printed_as_it_is_shipped(Facts facts) throws IOException {
+  void is_printed_as_it_is_shipped(Known facts) throws IOException {
     String name = facts.title().toLowerCase(java.util.Locale.ROOT).replace(' ', '-');
     String text = Files.readString(Path.of("backing", name + ".txt"));
     assertEquals(text, ChartText.print(ChartText.parse(text, name)));
