@@ -10,15 +10,12 @@ import java.util.Optional;
 /** What MusicXML says in numbers and musicians in names: keys, transposing instruments, tempi. */
 final class MusicXmlKey {
 
-  /** MusicXML goes further, but no signature has more than seven sharps or flats. */
-  private static final int MOST_FIFTHS = 7;
-
   private MusicXmlKey() {}
 
-  /** The key with this signature and mode; empty where nobody writes such a key. */
+  /** The key with this signature and mode; empty where its tonic would need a double accidental. */
   static Optional<Key> read(int fifths, String modeName) {
     Optional<Mode> mode = mode(modeName);
-    if (mode.isEmpty() || Math.abs(fifths) > MOST_FIFTHS) {
+    if (mode.isEmpty()) {
       return Optional.empty();
     }
     for (Letter letter : Letter.values()) {

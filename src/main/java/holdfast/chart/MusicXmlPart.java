@@ -225,6 +225,8 @@ final class MusicXmlPart {
     }
 
     private void takeDirection(XmlNode direction) {
+      // What sounds counts before what is printed, which may be rounded.
+      direction.first("sound").ifPresent(this::takeSound);
       direction
           .all("direction-type")
           .flatMap(type -> type.children().stream())
@@ -241,7 +243,6 @@ final class MusicXmlPart {
                   }
                 }
               });
-      direction.first("sound").ifPresent(this::takeSound);
     }
 
     private void takeSound(XmlNode sound) {
