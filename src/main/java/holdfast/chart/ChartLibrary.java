@@ -51,10 +51,12 @@ public final class ChartLibrary {
           "there is no such file",
           "check the name; `holdfast charts` lists the charts" + " that need no file");
     }
+    List<String> near = nearest(nameOrFile);
     throw new ChartException(
         "“" + nameOrFile + "”",
         "no chart has this name and no file either",
-        "near it are " + String.join(", ", nearest(nameOrFile)) + "; `holdfast charts` lists all");
+        (near.isEmpty() ? "" : "did you mean " + String.join(" or ", near) + "? ")
+            + "`holdfast charts` lists all");
   }
 
   /**
@@ -87,11 +89,16 @@ public final class ChartLibrary {
     return text.matches("(?s).*[/\\\\].*|(?s).*\\.\\p{Alnum}{2,8}");
   }
 
+  /** The names that are like it: half of the letters at most would have to change. */
   private static List<String> nearest(String name) {
     String wanted = plain(name);
+    record Near(String name, int distance) {}
     return names().stream()
-        .sorted(Comparator.comparingInt(known -> EditDistance.between(wanted, plain(known))))
+        .map(known -> new Near(known, EditDistance.between(wanted, plain(known))))
+        .filter(near -> 2 * near.distance() <= wanted.length())
+        .sorted(Comparator.comparingInt(Near::distance))
         .limit(NEAR_NAMES)
+        .map(Near::name)
         .toList();
   }
 
