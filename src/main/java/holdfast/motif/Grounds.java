@@ -6,19 +6,20 @@ import holdfast.theory.ChordPalette;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import holdfast.theory.PitchClassSet;
+import holdfast.theory.Scale;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** What lies under each note, looked up once for each chord and remembered. */
+/** What lies under each note. An idea's chord is looked up once and remembered. */
 final class Grounds {
 
   /** More chords than any tune or book has; beyond it the memory starts anew. */
   private static final int MOST = 4096;
 
-  private record Place(Harmony harmony, Optional<Key> key, Optional<Harmony> next) {}
+  private record Place(Harmony harmony, Optional<Key> key) {}
 
   private final Map<Place, Ground> known = new ConcurrentHashMap<>();
 
@@ -27,7 +28,7 @@ final class Grounds {
     Ground[] grounds = new Ground[idea.notes().size()];
     Ground ground =
         idea.chord()
-            .map(chord -> of(chord, context.key(), Optional.empty()))
+            .map(chord -> of(chord, context.key()))
             .orElseGet(() -> keyAlone(context.key()));
     Arrays.fill(grounds, ground);
     return grounds;
@@ -41,12 +42,20 @@ final class Grounds {
       return grounds;
     }
     Changes changes = context.changes().get();
+    Optional<ChordPalette> before = Optional.empty();
     for (int j = 0; j < grounds.length; j++) {
-      double beat = phrase.get(j).onsetBeats();
-      Optional<Harmony> next = changes.nextChange(beat).map(b -> changes.at(b).harmony());
-      grounds[j] = of(changes.at(beat).harmony(), context.key(), next);
+      ChordPalette palette = changes.paletteAt(phrase.get(j).onsetBeats());
+      // The same object as long as the chord lasts.
+      boolean same = before.isPresent() && isSame(before.get(), palette);
+      grounds[j] = same ? grounds[j - 1] : look(palette, context.key());
+      before = Optional.of(palette);
     }
     return grounds;
+  }
+
+  @SuppressWarnings("ReferenceEquality") // a palette is one object for as long as its chord lasts
+  private static boolean isSame(ChordPalette one, ChordPalette other) {
+    return one == other;
   }
 
   private static Ground keyAlone(Optional<Key> key) {
@@ -54,27 +63,33 @@ final class Grounds {
         .orElse(Ground.UNKNOWN);
   }
 
-  private Ground of(Harmony harmony, Optional<Key> key, Optional<Harmony> next) {
-    if (!harmony.hasChord()) {
-      return keyAlone(key);
-    }
+  private Ground of(Harmony harmony, Optional<Key> key) {
     if (known.size() > MOST) {
       known.clear();
     }
-    return known.computeIfAbsent(new Place(harmony, key, next), Grounds::look);
+    return known.computeIfAbsent(
+        new Place(harmony, key),
+        place -> look(ChordPalette.of(harmony, key, Optional.empty()), key));
   }
 
-  private static Ground look(Place place) {
-    ChordPalette palette = ChordPalette.of(place.harmony(), place.key(), place.next());
-    // Steps are counted along scales of seven notes where one is taught; an eight-note scale of a
-    // diminished chord has no steps in common with its neighbours'.
-    PitchClassSet scale =
-        palette.scales().stream()
-            .filter(s -> s.steps().size() == Ladder.USUAL_RUNGS)
-            .findFirst()
-            .map(s -> s.steps().transpose(palette.root()))
-            .orElse(palette.scale());
+  private static Ground look(ChordPalette palette, Optional<Key> key) {
+    if (palette.chordTones().isEmpty()) {
+      return keyAlone(key);
+    }
     PitchClassSet welcome = palette.chordTones().union(palette.tensions()).minus(palette.handled());
-    return new Ground(palette.chordTones(), scale, welcome);
+    return new Ground(palette.chordTones(), stepScale(palette), welcome);
+  }
+
+  /**
+   * The scale along which steps are counted: one of seven notes where one is taught, since the
+   * eight-note scale of a diminished chord has no steps in common with its neighbours'.
+   */
+  private static PitchClassSet stepScale(ChordPalette palette) {
+    for (Scale scale : palette.scales()) {
+      if (scale.steps().size() == Ladder.USUAL_RUNGS) {
+        return scale.steps().transpose(palette.root());
+      }
+    }
+    return palette.scale();
   }
 }

@@ -12,6 +12,9 @@ final class OrnamentAligner {
   /** At most so many ornaments stand before one note. */
   private static final int MOST = 3;
 
+  /** Before the first note a single grace note; more would be an upbeat of its own. */
+  private static final int MOST_IN_FRONT = 1;
+
   /**
    * An ornament lasts at most this share of the idea's pulse: a quarter beat where the pulse is an
    * eighth note, with some room for human timing.
@@ -19,7 +22,7 @@ final class OrnamentAligner {
   private static final double SHORT = 0.6;
 
   /** In an idea with a few very short notes, this share of the mean step may be longer. */
-  private static final double SHORT_OF_MEAN = 0.3;
+  private static final double SHORT_OF_MEAN = 0.45;
 
   /** How soft that limit is, in pulses. */
   private static final double SOFT = 0.08;
@@ -90,7 +93,7 @@ final class OrnamentAligner {
     Arrays.fill(best, NEVER);
     double score = NEVER;
     endState = -1;
-    for (int j = 0; j <= Math.min(MOST, m - 1); j++) {
+    for (int j = 0; j <= Math.min(MOST_IN_FRONT, m - 1); j++) {
       for (int a = 0; a <= j; a += Math.max(1, j)) {
         double value = ornament[j] + half(j) + notes[j];
         int state = state(0, j, a);

@@ -11,12 +11,12 @@ package holdfast.motif;
  */
 public enum Player {
   /** Keys struck: exact pitch, small timing spread, now and then a neighbouring key. */
-  KEYBOARD(0.05, 0.008, 0.004, 0.002, 0.012),
+  KEYBOARD(0.05, 0.008, 0.004, 0.002, 0.006),
   /**
    * Sung: pitch spread of 30 cents about each note puts one note in ten on a neighbouring semitone
    * (two-sided normal tail beyond 50 cents: 0.096).
    */
-  VOICE(0.10, 0.085, 0.008, 0.004, 0.03),
+  VOICE(0.10, 0.085, 0.008, 0.004, 0.015),
   /** Nobody said: between the two. */
   UNKNOWN(0.075, 0.03, 0.003, 0.003, 0.03);
 

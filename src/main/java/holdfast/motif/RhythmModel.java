@@ -15,13 +15,13 @@ package holdfast.motif;
 final class RhythmModel {
 
   /** Tempo drift from one note to the next, as a share of the interval; 3 to 5 % from memory. */
-  private static final double DRIFT = 0.04;
+  private static final double DRIFT = 0.03;
 
   /** ln of the t density's constant: Γ(5/2) / (Γ(2) √(4π)). */
   private static final double LN_T4 = Math.log(1.3293403881791370 / Math.sqrt(4 * Math.PI));
 
   /** New material: how often a time repeats the one before. Common practice, no source. */
-  private static final double SAME_AGAIN = 0.45;
+  private static final double SAME_AGAIN = 0.4;
 
   /** New material: how often a time that does not repeat is a simple note value. */
   private static final double NOTE_VALUE = 0.85;

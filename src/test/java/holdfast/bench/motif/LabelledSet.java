@@ -1,0 +1,107 @@
+package holdfast.bench.motif;
+
+import holdfast.chart.Chart;
+import holdfast.chart.ChartLibrary;
+import holdfast.melody.Note;
+import holdfast.motif.Context;
+import holdfast.motif.Motif;
+import holdfast.motif.Priors;
+import holdfast.motif.Treatment;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+/** Cases in thousands, the same ones for the same seed. */
+final class LabelledSet {
+
+  /** A quarter of the cases are new material; the treatments share the rest evenly. */
+  private static final int NEW_IN = 4;
+
+  private final List<Chart> charts = ChartLibrary.names().stream().map(ChartLibrary::open).toList();
+  private final Performer performer;
+  private final IdeaMaker maker;
+  private final boolean knowsChords;
+  private final boolean writtenIdea;
+
+  /**
+   * @param writtenIdea whether the judge is given the idea as written; else as it was played, noise
+   *     and all
+   */
+  LabelledSet(Performer performer, IdeaMaker maker, boolean knowsChords, boolean writtenIdea) {
+    this.performer = performer;
+    this.maker = maker;
+    this.knowsChords = knowsChords;
+    this.writtenIdea = writtenIdea;
+  }
+
+  List<Case> make(int size, long seed) {
+    Random random = new Random(seed);
+    List<Case> cases = new ArrayList<>();
+    while (cases.size() < size) {
+      Treatment[] all = Treatment.values();
+      Treatment made =
+          random.nextInt(NEW_IN) == 0 ? Treatment.NEW : all[random.nextInt(all.length - 1)];
+      one(made, random).ifPresent(cases::add);
+    }
+    return cases;
+  }
+
+  private Optional<Case> one(Treatment made, Random random) {
+    Chart chart = charts.get(random.nextInt(charts.size()));
+    Place home = place(chart, random);
+    Place there = place(chart, random);
+    List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
+    double shift = random.nextInt(4) == 0 ? (random.nextInt(4) - 1) * 0.5 : 0;
+    return new Making(home, there, written, random)
+        .make(made, maker)
+        .map(phrase -> played(made, home, there, written, phrase, shift, random));
+  }
+
+  private Case played(
+      Treatment made,
+      Place home,
+      Place there,
+      List<Note> written,
+      List<Note> phrase,
+      double shift,
+      Random random) {
+    List<Note> moved =
+        phrase.stream()
+            .map(x -> new Note(there.beat() + shift + x.onsetBeats(), x.durationBeats(), x.pitch()))
+            .toList();
+    List<Note> heardIdea = writtenIdea ? written : performer.play(written, home.tempo(), random);
+    Motif idea = knowsChords ? Motif.over(home.harmony(), heardIdea) : Motif.of(heardIdea);
+    Context context =
+        knowsChords
+            ? Context.over(there.changes(), performer.player, 4)
+            : new Context(Optional.empty(), Optional.empty(), performer.player, 4, Priors.START);
+    return new Case(
+        idea,
+        performer.play(moved, there.tempo(), random),
+        context,
+        made,
+        Readings.of(made, written, phrase),
+        Readings.families(made, written, phrase));
+  }
+
+  private static Place place(Chart chart, Random random) {
+    int bars = (int) Math.round(chart.form().lengthBeats() / 4);
+    return new Place(chart.changes(), 4.0 * random.nextInt(bars), chart.tempo());
+  }
+
+  /** Pairs of phrases that have nothing to do with each other. */
+  List<Case> strangers(int size, long seed) {
+    Random random = new Random(seed);
+    List<Case> cases = new ArrayList<>();
+    while (cases.size() < size) {
+      Chart chart = charts.get(random.nextInt(charts.size()));
+      Place home = place(chart, random);
+      Place there = place(chart, random);
+      List<Note> one = maker.make(home, 3 + random.nextInt(5), random);
+      List<Note> other = maker.make(there, 3 + random.nextInt(5), random);
+      cases.add(played(Treatment.NEW, home, there, one, other, 0, random));
+    }
+    return cases;
+  }
+}
