@@ -25,6 +25,9 @@ public final class BackingAudio {
   /** Notes are handed to the synthesizer a second of sound at a time. */
   private static final double STRIDE_SECONDS = 1;
 
+  /** The lengths in a WAV file have 32 bits, some readers take one of them for the sign. */
+  private static final double LONGEST_SECONDS = 3 * 60 * 60;
+
   private BackingAudio() {}
 
   /**
@@ -34,6 +37,10 @@ public final class BackingAudio {
    * @throws UserMistake where the file cannot be written, or this Java cannot render offline
    */
   public static void write(Performance performance, SoundBank bank, Path file) {
+    if (performance.seconds() > LONGEST_SECONDS) {
+      throw new UserMistake(
+          "a WAV file can hold three hours, and this would last longer; ask for fewer choruses");
+    }
     try (StreamSynth synth = open(bank)) {
       Drawing drawing = new Drawing(synth, performance);
       WholeFile.write(

@@ -38,7 +38,7 @@ final class LivePlayback implements Playback {
   /**
    * A bar is planned so long before its first note must be sent; later changes wait for the next.
    */
-  private static final long PLAN_AHEAD_NANOS = 100_000_000;
+  private static final long PLAN_AHEAD_MICROS = 100_000;
 
   /** A note later than this is heard as late. */
   private static final long TOO_LATE_MICROS = 30_000;
@@ -176,7 +176,7 @@ final class LivePlayback implements Playback {
   }
 
   private long planningDue() {
-    return out.nanoTimeToSend(micros(plannedUntil())) - PLAN_AHEAD_NANOS;
+    return out.nanoTimeToSend(micros(plannedUntil()) - PLAN_AHEAD_MICROS);
   }
 
   private void planDue(long now) {

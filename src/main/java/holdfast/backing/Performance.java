@@ -69,6 +69,16 @@ public record Performance(
   }
 
   /**
+   * How long it lasts, from the first count to the last beat.
+   *
+   * @throws IllegalStateException where it has no end
+   */
+  public double seconds() {
+    double last = lastBeat().orElseThrow(() -> new IllegalStateException("it has no end"));
+    return tempoMap().secondsAt(last) - tempoMap().secondsAt(firstBeat());
+  }
+
+  /**
    * All that is heard, muted parts left out, count-in first; in order of onset.
    *
    * @throws IllegalStateException where the performance has no end

@@ -25,6 +25,12 @@ final class WholeFile {
    */
   static void write(Path file, Writer writer) {
     Path folder = file.toAbsolutePath().getParent();
+    if (folder == null || !Files.isDirectory(folder)) {
+      throw new UserMistake("there is no folder " + folder + " to write " + file + " into");
+    }
+    if (Files.isDirectory(file)) {
+      throw new UserMistake(file + " is a folder; give the name of a file");
+    }
     try {
       Path fresh = folder.resolve("." + file.getFileName() + "." + System.nanoTime() + ".part");
       try {

@@ -14,7 +14,11 @@ import picocli.CommandLine.Spec;
     description =
         "A listening coach for people who learn to improvise by carrying one small idea"
             + " through the chords of a tune.",
-    subcommands = {FitCommand.class, CommandLine.HelpCommand.class})
+    subcommands = {
+      BackingCommand.class,
+      FitCommand.class,
+      CommandLine.HelpCommand.class,
+    })
 final class Holdfast implements Runnable {
 
   @Spec private CommandSpec spec;
