@@ -1,0 +1,19 @@
+package holdfast.listening.pitch;
+
+/** Is told each decided frame, in order. */
+@FunctionalInterface
+public interface FrameListener {
+
+  /**
+   * One frame.
+   *
+   * @param frame its number; its middle is at {@code frame * Frames.HOP_SECONDS}
+   * @param cents its pitch in cents (A4 = 6900); a guess when not sung
+   * @param sung whether it is sung
+   * @param sureness probability that the frame by itself is sung, 0 to 1
+   * @param levelDb level in decibels under full scale
+   * @param flux share of the spectrum that is new against 15 ms before, 0 to 1
+   */
+  void frame(
+      long frame, double cents, boolean sung, double sureness, double levelDb, double flux);
+}

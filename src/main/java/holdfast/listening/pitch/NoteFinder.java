@@ -1,0 +1,324 @@
+package holdfast.listening.pitch;
+
+import java.util.Arrays;
+
+/**
+ * Which notes do the frames make?
+ *
+ * <p>The cheapest story wins, by dynamic programming: a story is a row of notes, each on one level
+ * pitch, and gaps. Every frame costs by how far it lies from its note, but never more than a fixed
+ * sum, so that vibrato, glides and scoops stay in the note; every new note costs too, less where
+ * the level or the spectrum shows an attack, so that a note struck again on its pitch is a new one
+ * (a Potts model; compare the note model of Mauch et al. 2015, "Computer-aided melody note
+ * transcription using the Tony software"). Where a note settles is the middle of its own frames.
+ */
+public final class NoteFinder implements FrameListener {
+
+  /** Cents between the pitches that a note may stand on while it is being found. */
+  private static final int STEP = 20;
+
+  /** Lowest pitch of the grid, in cents: C1. */
+  private static final int LOWEST = 2400;
+
+  /** Steps of the grid: up to A8, over the piccolo. */
+  private static final int STEPS = 450;
+
+  /** A frame this far from its note costs half a nat: the unsteadiness of trained singers. */
+  private static final double SPREAD_CENTS = 35;
+
+  /** No sung frame costs a note more than this, in nats. */
+  private static final float FARTHEST = 2.0f;
+
+  /** A frame that is not sung costs a note this much: 40 ms of it make a gap. */
+  private static final float UNSUNG_IN_NOTE = 0.7f;
+
+  /** A sung frame costs a gap this much. */
+  private static final float SUNG_IN_GAP = 0.9f;
+
+  /** Cost of a new note in the middle of singing: it must explain 60 ms better than the old. */
+  private static final double NEW_NOTE = 20;
+
+  /** Cost of a note out of a gap, and of a gap after a note. */
+  private static final double NOTE_OUT_OF_GAP = 4;
+
+  private static final double GAP_AFTER_NOTE = 2;
+
+  /** A level that rises by this many decibels within 40 ms begins to look like an attack. */
+  private static final double RISE_DB = 5;
+
+  /** What each decibel over that takes off the cost of a new note. */
+  private static final double PER_RISE_DB = 3.5;
+
+  /** A spectrum that is new by this share begins to look like an attack. */
+  private static final double NEW_SPECTRUM = 0.16;
+
+  private static final double PER_NEW_SPECTRUM = 120;
+
+  /** A new note never costs less than this, or noise would chop. */
+  private static final double CHEAPEST = -8;
+
+  /** Frames over which a rise is measured: 40 ms. */
+  private static final int RISE_FRAMES = 8;
+
+  /** Frames within which the strongest attack speaks alone: 50 ms. */
+  private static final int ATTACK_APART = 10;
+
+  /** Shorter than this is no note, in frames: 60 ms. */
+  private static final int SHORTEST = 12;
+
+  /** Frames that are remembered: 41 s. A longer note is measured on its end. */
+  private static final int MEMORY = 1 << 13;
+
+  private final NoteListener listener;
+  private final int lag;
+  private final int earliest;
+  private final float[] distance = new float[STEPS];
+  private final float[] cost = new float[STEPS + 1];
+  private final int[] start = new int[STEPS + 1];
+  private final int[] before = new int[STEPS + 1];
+
+  private final float[] pitch = new float[MEMORY];
+  private final boolean[] sung = new boolean[MEMORY];
+  private final float[] sure = new float[MEMORY];
+  private final float[] level = new float[MEMORY];
+
+  /** By frame: the segment that stood when a new one began there. */
+  private final int[] linkState = new int[MEMORY];
+
+  private final int[] linkStart = new int[MEMORY];
+  private final int[] linkBefore = new int[MEMORY];
+  private final float[] attack = new float[MEMORY];
+  private final float[] scratch = new float[MEMORY];
+
+  private int now = -1;
+  private int told;
+  private int openStart = -1;
+
+  private static final int GAP = STEPS;
+
+  /**
+   * A finder for one take.
+   *
+   * @param live whether to tell a note as soon as it is likely rather than look ahead
+   * @param listener told each note
+   */
+  public NoteFinder(boolean live, NoteListener listener) {
+    this.listener = listener;
+    // Ends are told when the story can hardly change: 100 ms live, 400 ms on a file.
+    this.lag = live ? 20 : 80;
+    this.earliest = live ? 3 : 8;
+    for (int i = 0; i < STEPS; i++) {
+      double cents = i * STEP;
+      distance[i] =
+          (float) Math.min(FARTHEST, cents * cents / (2 * SPREAD_CENTS * SPREAD_CENTS));
+    }
+    Arrays.fill(cost, 1e6f);
+    cost[GAP] = 0;
+  }
+
+  @Override
+  public void frame(
+      long frame, double cents, boolean isSung, double sureness, double levelDb, double flux) {
+    now = (int) frame;
+    int slot = now & (MEMORY - 1);
+    pitch[slot] = (float) cents;
+    sung[slot] = isSung;
+    sure[slot] = (float) sureness;
+    level[slot] = (float) levelDb;
+    double newNote = NEW_NOTE - attackAt(slot, flux);
+    int best = cheapest();
+    linkState[slot] = best;
+    linkStart[slot] = start[best];
+    linkBefore[slot] = before[best];
+    float base = cost[best];
+    float toNote = base + (float) (best == GAP ? NOTE_OUT_OF_GAP : Math.max(CHEAPEST, newNote));
+    float toGap = base + (float) GAP_AFTER_NOTE;
+    float least = Float.MAX_VALUE;
+    int middle = (int) Math.round((cents - LOWEST) / STEP);
+    for (int m = 0; m < STEPS; m++) {
+      float stay = cost[m];
+      if (toNote < stay) {
+        stay = toNote;
+        start[m] = now;
+        before[m] = now;
+      }
+      float here = isSung ? distance[Math.min(STEPS - 1, Math.abs(m - middle))] : UNSUNG_IN_NOTE;
+      cost[m] = stay + here;
+      least = Math.min(least, cost[m]);
+    }
+    if (best != GAP && toGap < cost[GAP]) {
+      cost[GAP] = toGap;
+      start[GAP] = now;
+      before[GAP] = now;
+    }
+    cost[GAP] += isSung ? SUNG_IN_GAP : 0;
+    least = Math.min(least, cost[GAP]);
+    for (int m = 0; m <= STEPS; m++) {
+      cost[m] -= least;
+    }
+    tell(now - lag);
+  }
+
+  /** How much the frame looks like an attack, in nats; only the strongest of its neighbours. */
+  private double attackAt(int slot, double flux) {
+    float lowest = level[slot];
+    for (int back = 1; back <= Math.min(RISE_FRAMES, now); back++) {
+      lowest = Math.min(lowest, level[(now - back) & (MEMORY - 1)]);
+    }
+    double rise = level[slot] - lowest;
+    double strength =
+        PER_RISE_DB * Math.max(0, rise - RISE_DB)
+            + PER_NEW_SPECTRUM * Math.max(0, flux - NEW_SPECTRUM);
+    attack[slot] = (float) strength;
+    for (int back = 1; back <= Math.min(ATTACK_APART, now); back++) {
+      if (attack[(now - back) & (MEMORY - 1)] > strength * 0.7f) {
+        return 0;
+      }
+    }
+    return strength;
+  }
+
+  private int cheapest() {
+    int best = GAP;
+    for (int m = 0; m < STEPS; m++) {
+      if (cost[m] < cost[best]) {
+        best = m;
+      }
+    }
+    return best;
+  }
+
+  /** Tells what the best story holds: ends before {@code settled}, and the note that stands now. */
+  private void tell(int settled) {
+    int state = cheapest();
+    int from = start[state];
+    int link = before[state];
+    // Back to the oldest segment that has not been told: few steps, since lag is short.
+    while (true) {
+      int end = from;
+      int previousState = end > 0 ? linkState[link & (MEMORY - 1)] : GAP;
+      int previousStart = end > 0 ? linkStart[link & (MEMORY - 1)] : 0;
+      int previousBefore = end > 0 ? linkBefore[link & (MEMORY - 1)] : 0;
+      if (end <= told || end <= 0) {
+        break;
+      }
+      if (previousStart <= told) {
+        // The segment from `told` (or before) to `end` is the oldest that is open.
+        if (end <= settled) {
+          close(previousState, previousStart, end);
+          told = end;
+          tell(settled);
+        } else if (previousState != GAP) {
+          open(previousStart, end);
+        } else {
+          openNothing();
+        }
+        return;
+      }
+      from = previousStart;
+      link = previousBefore;
+    }
+    if (state != GAP && now + 1 - start[state] >= earliest) {
+      open(start[state], now + 1);
+    } else if (state == GAP) {
+      openNothing();
+    }
+  }
+
+  private void open(int from, int to) {
+    if (openStart >= 0 && Math.abs(openStart - from) <= ATTACK_APART) {
+      return;
+    }
+    openNothing();
+    if (to - from >= earliest) {
+      openStart = from;
+      listener.began(from * Frames.HOP_SECONDS, settle(from, to), loudness(from, to));
+    }
+  }
+
+  private void openNothing() {
+    if (openStart >= 0) {
+      openStart = -1;
+      listener.takenBack();
+    }
+  }
+
+  private void close(int state, int from, int to) {
+    if (state == GAP) {
+      openNothing();
+      return;
+    }
+    int first = Math.max(from, now - MEMORY + 1);
+    int last = to;
+    while (last > first && !sung[(last - 1) & (MEMORY - 1)]) {
+      last--;
+    }
+    if (last - from < SHORTEST) {
+      openNothing();
+      return;
+    }
+    double cents = settle(from, last);
+    if (openStart < 0 || Math.abs(openStart - from) > ATTACK_APART) {
+      openNothing();
+      listener.began(from * Frames.HOP_SECONDS, cents, loudness(from, last));
+    }
+    openStart = -1;
+    double sum = 0;
+    for (int i = first; i < last; i++) {
+      sum += sung[i & (MEMORY - 1)] ? sure[i & (MEMORY - 1)] : 0;
+    }
+    listener.ended(
+        from * Frames.HOP_SECONDS,
+        last * Frames.HOP_SECONDS,
+        cents,
+        loudness(from, last),
+        sum / (last - first));
+  }
+
+  /** Where a note settles: the mean of its frames near their median, its attack left out. */
+  private double settle(int from, int to) {
+    int length = to - from;
+    int skip = Math.min(10, length / 4);
+    int first = Math.max(from + skip, now - MEMORY + 1);
+    int count = 0;
+    for (int i = first; i < to; i++) {
+      if (sung[i & (MEMORY - 1)]) {
+        scratch[count++] = pitch[i & (MEMORY - 1)];
+      }
+    }
+    if (count == 0) {
+      return pitch[(to - 1) & (MEMORY - 1)];
+    }
+    Arrays.sort(scratch, 0, count);
+    double median = scratch[count / 2];
+    double sum = 0;
+    int near = 0;
+    for (int i = 0; i < count; i++) {
+      if (Math.abs(scratch[i] - median) <= 120) {
+        sum += scratch[i];
+        near++;
+      }
+    }
+    return 0.5 * (median + sum / near);
+  }
+
+  private double loudness(int from, int to) {
+    double loudest = -120;
+    for (int i = Math.max(from, now - MEMORY + 1); i < to; i++) {
+      loudest = Math.max(loudest, level[i & (MEMORY - 1)]);
+    }
+    return loudest;
+  }
+
+  /** Ends the take: tells all that is left. */
+  public void end() {
+    for (int i = 0; i <= lag + 10; i++) {
+      frame(now + 1L, 6900, false, 0, -120, 0);
+    }
+  }
+
+  /** Seconds up to which every end and every beginning has been told. */
+  public double toldSeconds() {
+    return Math.max(0, now - earliest - ATTACK_APART) * Frames.HOP_SECONDS;
+  }
+}

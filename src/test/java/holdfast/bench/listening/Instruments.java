@@ -1,0 +1,182 @@
+package holdfast.bench.listening;
+
+import java.io.File;
+import java.io.IOException;
+import java.lang.reflect.Method;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javax.sound.midi.InvalidMidiDataException;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.MidiUnavailableException;
+import javax.sound.midi.Receiver;
+import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Soundbank;
+import javax.sound.midi.Synthesizer;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+
+/** The JDK's synthesizer as a studio: it plays lines and backings into arrays, with no device. */
+final class Instruments {
+
+  private static final int RATE = Clip.RATE;
+
+  private Instruments() {}
+
+  /**
+   * One key press.
+   *
+   * @param start seconds
+   * @param end seconds
+   * @param channel MIDI channel 0 to 15
+   * @param midi pitch
+   * @param velocity 1 to 127
+   */
+  record Press(double start, double end, int channel, int midi, int velocity) {}
+
+  /** Renders presses to mono; programs by channel, 0 to 127. */
+  static float[] render(
+      List<Press> presses, Map<Integer, Integer> programs, double seconds, Optional<File> sounds)
+      throws IOException {
+    try {
+      Synthesizer synth = MidiSystem.getSynthesizer();
+      Class<?> open = Class.forName("com.sun.media.sound.AudioSynthesizer");
+      Method openStream = open.getMethod("openStream", AudioFormat.class, Map.class);
+      AudioFormat format = new AudioFormat(RATE, 16, 2, true, false);
+      Map<String, Object> options = new HashMap<>();
+      options.put("reverb", false);
+      options.put("chorus", false);
+      options.put("max polyphony", 64);
+      AudioInputStream stream = (AudioInputStream) openStream.invoke(synth, format, options);
+      if (sounds.isPresent()) {
+        Soundbank bank = MidiSystem.getSoundbank(sounds.get());
+        synth.unloadAllInstruments(synth.getDefaultSoundbank());
+        synth.loadAllInstruments(bank);
+      }
+      try (Receiver receiver = synth.getReceiver();
+          stream) {
+        for (Map.Entry<Integer, Integer> program : programs.entrySet()) {
+          receiver.send(
+              new ShortMessage(ShortMessage.PROGRAM_CHANGE, program.getKey(), program.getValue(), 0),
+              0);
+        }
+        record Timed(double at, ShortMessage message) {}
+        List<Timed> all = new ArrayList<>();
+        for (Press p : presses) {
+          all.add(
+              new Timed(
+                  p.start(),
+                  new ShortMessage(
+                      ShortMessage.NOTE_ON, p.channel(), p.midi(), p.velocity())));
+          all.add(
+              new Timed(p.end(), new ShortMessage(ShortMessage.NOTE_OFF, p.channel(), p.midi(), 0)));
+        }
+        all.sort(Comparator.comparingDouble(Timed::at));
+        for (Timed timed : all) {
+          receiver.send(timed.message(), Math.round(timed.at() * 1e6));
+        }
+        float[] mono = new float[(int) (seconds * RATE)];
+        byte[] block = new byte[4096];
+        int filled = 0;
+        while (filled < mono.length) {
+          int got = stream.read(block);
+          if (got <= 0) {
+            break;
+          }
+          for (int b = 0; b + 3 < got && filled < mono.length; b += 4) {
+            int left = (short) ((block[b] & 0xff) | block[b + 1] << 8);
+            int right = (short) ((block[b + 2] & 0xff) | block[b + 3] << 8);
+            mono[filled++] = (left + right) / 65536f;
+          }
+        }
+        return mono;
+      }
+    } catch (ReflectiveOperationException | MidiUnavailableException | InvalidMidiDataException e) {
+      throw new IOException("the synthesizer cannot be opened into a file", e);
+    }
+  }
+
+  /** A line on one instrument; the truth ends where the sound has died away. */
+  static Clip play(
+      String name, String who, int program, List<Line.Sung> line, Optional<File> sounds)
+      throws IOException {
+    List<Press> presses = new ArrayList<>();
+    for (int k = 0; k < line.size(); k++) {
+      Line.Sung note = line.get(k);
+      boolean followed = k + 1 < line.size() && line.get(k + 1).joined();
+      double gap = followed ? 0.03 : 0.05;
+      presses.add(
+          new Press(note.start(), note.end() - gap, 0, note.midi(), 70 + (k * 37) % 45));
+    }
+    double seconds = line.get(line.size() - 1).end() + 0.8;
+    float[] samples = render(presses, Map.of(0, program), seconds, sounds);
+    double[] hz = new double[(int) (seconds / Clip.FRAME_SECONDS)];
+    List<TrueNote> notes = new ArrayList<>();
+    for (int k = 0; k < presses.size(); k++) {
+      Press press = presses.get(k);
+      double pitch = 440 * Math.pow(2, (press.midi() - 69) / 12.0);
+      double until = k + 1 < presses.size() ? presses.get(k + 1).start() : seconds;
+      double peak = 0;
+      for (double t = press.start(); t < press.end(); t += 0.005) {
+        peak = Math.max(peak, level(samples, t));
+      }
+      double onset = -1;
+      double end = press.end();
+      for (double t = press.start(); t < until; t += Clip.FRAME_SECONDS) {
+        double level = level(samples, t);
+        if (onset < 0 && level > peak * 0.1) {
+          onset = t;
+        }
+        boolean sounds1 = level > peak * (t < press.end() ? 0.05 : 0.1);
+        int frame = (int) Math.round(t / Clip.FRAME_SECONDS);
+        if (sounds1 && frame < hz.length && onset >= 0) {
+          hz[frame] = pitch;
+          end = Math.max(end, t);
+        }
+      }
+      notes.add(new TrueNote(onset < 0 ? press.start() : onset, end, pitch));
+    }
+    return new Clip(name, who, samples, hz, notes, Optional.empty());
+  }
+
+  /** Level in the 10 ms around a time. */
+  private static double level(float[] samples, double t) {
+    int from = Math.max(0, (int) ((t - 0.005) * RATE));
+    int to = Math.min(samples.length, from + RATE / 100);
+    double sum = 0;
+    for (int i = from; i < to; i++) {
+      sum += samples[i] * samples[i];
+    }
+    return Math.sqrt(sum / Math.max(1, to - from));
+  }
+
+  /** Piano chords, a bass and a soft ride: a chord a bar. */
+  static float[] backing(long seed, double seconds, Optional<File> sounds) throws IOException {
+    java.util.Random random = new java.util.Random(seed);
+    List<Press> presses = new ArrayList<>();
+    double beat = 60.0 / (60 + random.nextInt(50));
+    int[][] kinds = {{0, 4, 7, 11}, {0, 3, 7, 10}, {0, 4, 7, 10}, {0, 3, 6, 10}};
+    int root = random.nextInt(12);
+    for (double bar = 0.05; bar < seconds; bar += 4 * beat) {
+      int[] kind = kinds[random.nextInt(kinds.length)];
+      for (int b = 0; b < 4; b++) {
+        double t = bar + b * beat;
+        int bassTone = kind[b % 4 == 3 ? 2 : (b % 2) * 2];
+        presses.add(new Press(t, t + beat * 0.9, 1, 36 + (root + bassTone) % 12, 90));
+        presses.add(new Press(t, t + 0.1, 9, 51, 50));
+        if (b == 0 || random.nextDouble() < 0.4) {
+          double late = b == 0 ? 0 : beat * 0.5 * random.nextInt(2);
+          for (int tone : kind) {
+            int pitch = 48 + (root + tone) % 12 + (tone > 6 ? 12 : 0);
+            presses.add(new Press(t + late, t + beat * 1.8, 2, pitch, 75));
+          }
+        }
+      }
+      root = (root + 5) % 12;
+    }
+    return render(presses, Map.of(1, 32, 2, 0), seconds, sounds);
+  }
+}
