@@ -14,6 +14,5 @@ public interface FrameListener {
    * @param levelDb level in decibels under full scale
    * @param flux share of the spectrum that is new against 15 ms before, 0 to 1
    */
-  void frame(
-      long frame, double cents, boolean sung, double sureness, double levelDb, double flux);
+  void frame(long frame, double cents, boolean sung, double sureness, double levelDb, double flux);
 }

@@ -6,8 +6,8 @@ package holdfast.listening.pitch;
  */
 public final class PitchTracker {
 
-  /** Frames that the path waits before it decides, live: 10 ms. */
-  private static final int LIVE_LAG = 2;
+  /** Frames that the path waits before it decides, live: 5 ms. */
+  private static final int LIVE_LAG = 1;
 
   /** The same on a file: 300 ms, longer than any consonant. */
   private static final int FILE_LAG = 60;
@@ -84,8 +84,7 @@ public final class PitchTracker {
       int slot = (int) (nextFrame % levelOf.length);
       levelOf[slot] = (float) analysis.levelDb();
       fluxOf[slot] = (float) analysis.flux();
-      double probability =
-          voicing.probability(analysis);
+      double probability = voicing.probability(analysis);
       nextFrame++;
       if (path.push(analysis, probability)) {
         tell();
@@ -105,12 +104,7 @@ public final class PitchTracker {
   private void tell() {
     int slot = (int) (path.frame() % levelOf.length);
     listener.frame(
-        path.frame(),
-        path.cents(),
-        path.isSung(),
-        path.probability(),
-        levelOf[slot],
-        fluxOf[slot]);
+        path.frame(), path.cents(), path.isSung(), path.probability(), levelOf[slot], fluxOf[slot]);
   }
 
   /** Seconds of the take up to which every frame has been decided. */

@@ -5,12 +5,12 @@ import java.util.Arrays;
 /**
  * How likely is it that a frame is sung?
  *
- * <p>A logistic rule over what an ear uses: how clear the period is; how
- * much sounds between its harmonics (little in a voice, much in a chord); how bright the frame; how far
- * it lies under the singer's usual level, under the loudest of the last 400 ms, and above what
- * sounds in the rests; and how fast it dies away. The weights were fitted by maximum likelihood on
- * the bench's development clips (its own singers and sampled instruments, clean, in noise, in a
- * room, over a backing; half of the clips held out gave the same errors) and are rounded.
+ * <p>A logistic rule over what an ear uses: how clear the period is; how much sounds between its
+ * harmonics (little in a voice, much in a chord); how bright the frame; how far it lies under the
+ * singer's usual level, under the loudest of the last 400 ms, and above what sounds in the rests;
+ * and how fast it dies away. The weights were fitted by maximum likelihood on the bench's
+ * development clips (its own singers and sampled instruments, clean, in noise, in a room, over a
+ * backing; half of the clips held out gave the same errors) and are rounded.
  */
 final class Voicing {
 

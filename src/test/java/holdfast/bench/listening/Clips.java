@@ -72,7 +72,7 @@ final class Clips {
     return clips;
   }
 
-  static List<Clip> whistles(long seed) throws IOException {
+  static List<Clip> whistles(long seed) {
     List<Line.Sung> low = Line.random(new Random(seed + 71), SECONDS, 80, 98, 0.16, 0.8, 0.6);
     List<Line.Sung> high = Line.random(new Random(seed + 72), SECONDS, 92, 108, 0.16, 0.8, 0.6);
     return List.of(

@@ -60,7 +60,8 @@ final class Instruments {
           stream) {
         for (Map.Entry<Integer, Integer> program : programs.entrySet()) {
           receiver.send(
-              new ShortMessage(ShortMessage.PROGRAM_CHANGE, program.getKey(), program.getValue(), 0),
+              new ShortMessage(
+                  ShortMessage.PROGRAM_CHANGE, program.getKey(), program.getValue(), 0),
               0);
         }
         record Timed(double at, ShortMessage message) {}
@@ -69,10 +70,10 @@ final class Instruments {
           all.add(
               new Timed(
                   p.start(),
-                  new ShortMessage(
-                      ShortMessage.NOTE_ON, p.channel(), p.midi(), p.velocity())));
+                  new ShortMessage(ShortMessage.NOTE_ON, p.channel(), p.midi(), p.velocity())));
           all.add(
-              new Timed(p.end(), new ShortMessage(ShortMessage.NOTE_OFF, p.channel(), p.midi(), 0)));
+              new Timed(
+                  p.end(), new ShortMessage(ShortMessage.NOTE_OFF, p.channel(), p.midi(), 0)));
         }
         all.sort(Comparator.comparingDouble(Timed::at));
         for (Timed timed : all) {
@@ -108,11 +109,10 @@ final class Instruments {
       Line.Sung note = line.get(k);
       boolean followed = k + 1 < line.size() && line.get(k + 1).joined();
       double gap = followed ? 0.03 : 0.05;
-      presses.add(
-          new Press(note.start(), note.end() - gap, 0, note.midi(), 70 + (k * 37) % 45));
+      presses.add(new Press(note.start(), note.end() - gap, 0, note.midi(), 70 + (k * 37) % 45));
     }
     double seconds = line.get(line.size() - 1).end() + 0.8;
-    float[] samples = render(presses, Map.of(0, program), seconds, sounds);
+    float[] samples = oneVoice(presses, program, seconds, sounds);
     double[] hz = new double[(int) (seconds / Clip.FRAME_SECONDS)];
     List<TrueNote> notes = new ArrayList<>();
     for (int k = 0; k < presses.size(); k++) {
@@ -140,6 +140,32 @@ final class Instruments {
       notes.add(new TrueNote(onset < 0 ? press.start() : onset, end, pitch));
     }
     return new Clip(name, who, samples, hz, notes, Optional.empty());
+  }
+
+  /**
+   * A player has one breath or one string: when a note begins, the one before fades within 25 ms.
+   * Every other note is rendered by itself, since the synthesizer lets them ring into each other.
+   */
+  private static float[] oneVoice(
+      List<Press> presses, int program, double seconds, Optional<File> sounds) throws IOException {
+    float[] sum = new float[(int) (seconds * RATE)];
+    for (int parity = 0; parity < 2; parity++) {
+      List<Press> mine = new ArrayList<>();
+      for (int k = parity; k < presses.size(); k += 2) {
+        mine.add(presses.get(k));
+      }
+      float[] part = render(mine, Map.of(0, program), seconds, sounds);
+      for (int k = parity; k < presses.size(); k += 2) {
+        int until =
+            k + 1 < presses.size() ? (int) (presses.get(k + 1).start() * RATE) : part.length;
+        int next = k + 2 < presses.size() ? (int) (presses.get(k + 2).start() * RATE) : part.length;
+        for (int i = (int) (presses.get(k).start() * RATE); i < next && i < part.length; i++) {
+          double fade = Math.max(0, Math.min(1, 1 - (i - until) / (0.025 * RATE)));
+          sum[i] += (float) (part[i] * fade);
+        }
+      }
+    }
+    return sum;
   }
 
   /** Level in the 10 ms around a time. */

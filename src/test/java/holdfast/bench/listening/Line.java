@@ -46,8 +46,7 @@ final class Line {
         line.add(new Sung(time, time + length, pitch, joined));
         time += length + (last ? 0.3 + random.nextDouble() * 0.7 : 0);
         int move = random.nextInt(10);
-        int step =
-            move < 2 ? 0 : (move < 8 ? 1 + random.nextInt(2) : 3 + random.nextInt(5));
+        int step = move < 2 ? 0 : (move < 8 ? 1 + random.nextInt(2) : 3 + random.nextInt(5));
         int next = inKey(pitch + (random.nextBoolean() ? step : -step), tonic);
         pitch = next < low || next > high ? inKey(pitch + (next < low ? 3 : -3), tonic) : next;
       }

@@ -6,6 +6,7 @@ import holdfast.listening.pitch.Levels;
 import holdfast.listening.pitch.NoteFinder;
 import holdfast.listening.pitch.NoteListener;
 import holdfast.listening.pitch.PitchTracker;
+import holdfast.listening.pitch.Vibrato;
 import java.io.File;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -108,8 +109,18 @@ public final class ListeningBench {
     NoteScore l = NoteScore.withoutOffsets(clip.notes(), live.notes);
     double[] late = lateness(clip, live);
     return new double[] {
-      f.voicingRecall(), f.voicingFalseAlarm(), f.rawPitchAccuracy(), f.rawChromaAccuracy(),
-      f.overallAccuracy(), n.precision(), n.recall(), n.f1(), o.f1(), l.f1(), late[0], late[1],
+      f.voicingRecall(),
+      f.voicingFalseAlarm(),
+      f.rawPitchAccuracy(),
+      f.rawChromaAccuracy(),
+      f.overallAccuracy(),
+      n.precision(),
+      n.recall(),
+      n.f1(),
+      o.f1(),
+      l.f1(),
+      late[0],
+      late[1],
       speed
     };
   }
@@ -158,6 +169,7 @@ public final class ListeningBench {
   static Hearing hear(Clip clip, boolean live) {
     Hearing hearing = new Hearing(clip.hz().length);
     NoteFinder finder = new NoteFinder(live, hearing);
+    Vibrato vibrato = new Vibrato(live, finder);
     Resampler resampler = new Resampler(Clip.RATE);
     float[] ear = new float[resampler.mostOutput(clip.samples().length)];
     int n = resampler.push(clip.samples(), 0, clip.samples().length, ear);
@@ -171,10 +183,9 @@ public final class ListeningBench {
             levels,
             (frame, cents, sung, sure, level, flux) -> {
               if (frame % 2 == 0 && frame / 2 < hearing.hz.length) {
-                hearing.hz[(int) (frame / 2)] =
-                    sung ? Frames.hertz(cents) : -Frames.hertz(cents);
+                hearing.hz[(int) (frame / 2)] = sung ? Frames.hertz(cents) : -Frames.hertz(cents);
               }
-              finder.frame(frame, cents, sung, sure, level, flux);
+              vibrato.frame(frame, cents, sung, sure, level, flux);
             });
     int block = 80;
     for (int i = 0; i < n; i += block) {
@@ -182,6 +193,7 @@ public final class ListeningBench {
       tracker.push(ear, i, Math.min(block, n - i));
     }
     tracker.end();
+    vibrato.end();
     finder.end();
     return hearing;
   }

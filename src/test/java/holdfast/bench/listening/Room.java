@@ -40,8 +40,7 @@ final class Room {
 
   /** The backing from a loudspeaker, 12 dB under the voice, late and coloured by a small room. */
   static Clip withBleed(Clip clip, long seed, Optional<File> sounds) throws IOException {
-    float[] backing =
-        Instruments.backing(seed, (double) clip.samples().length / Clip.RATE, sounds);
+    float[] backing = Instruments.backing(seed, (double) clip.samples().length / Clip.RATE, sounds);
     float[] heard = convolve(backing, tail(0.25, 1.0, 0.4, seed + 7));
     int late = (int) (0.037 * Clip.RATE);
     float[] delayed = new float[heard.length];

@@ -92,8 +92,7 @@ final class Singer {
       double attack = joined ? 0.02 : 0.015 + random.nextDouble() * 0.05;
       // A separate note ends a little early, as lips and tongue need time.
       boolean sameNext = attached && line.get(k + 1).midi() == note.midi();
-      double gap =
-          followed && !sameNext ? 0 : (attached ? 0.03 + random.nextDouble() * 0.04 : 0.0);
+      double gap = followed && !sameNext ? 0 : (attached ? 0.03 + random.nextDouble() * 0.04 : 0.0);
       double end = note.end() - gap;
       double release = followed && !sameNext ? 0.0 : 0.03 + random.nextDouble() * 0.06;
       boolean scoops = !joined && random.nextDouble() < 0.25 && end - voiceStart > 0.3;

@@ -24,7 +24,8 @@ final class Whistler {
       boolean followed = k + 1 < line.size() && line.get(k + 1).joined();
       boolean samePitch = k > 0 && line.get(k - 1).midi() == note.midi();
       boolean joined = note.joined() && !samePitch;
-      double end = followed && line.get(k + 1).midi() != note.midi() ? note.end() : note.end() - 0.05;
+      double end =
+          followed && line.get(k + 1).midi() != note.midi() ? note.end() : note.end() - 0.05;
       double pitch = 440 * Math.pow(2, (note.midi() - 69 + random.nextGaussian() * 0.1) / 12);
       double from = joined ? 100.0 * (line.get(k - 1).midi() - note.midi()) : 0;
       for (int i = (int) (note.start() * Clip.RATE); i < (int) ((end + 0.03) * Clip.RATE); i++) {
@@ -37,8 +38,7 @@ final class Whistler {
         envelope *= Math.min(1, left / 0.03);
         air = 0.7 * air + 0.3 * random.nextGaussian();
         double x = 2 * Math.PI * phase;
-        samples[i] =
-            (float) (0.3 * envelope * (Math.sin(x) + 0.05 * Math.sin(2 * x) + 0.04 * air));
+        samples[i] = (float) (0.3 * envelope * (Math.sin(x) + 0.05 * Math.sin(2 * x) + 0.04 * air));
         int frame = (int) Math.round((double) i / Clip.RATE / Clip.FRAME_SECONDS);
         if (frame < hz.length && envelope > 0.1) {
           hz[frame] = now;

@@ -1,0 +1,119 @@
+package holdfast.listening.pitch;
+
+/**
+ * Takes the shake out of a pitch track, so that a note sung with vibrato stands on one pitch.
+ *
+ * <p>Within a stretch a little longer than one swing, a pitch that turns twice shakes; then the
+ * middle between its highest and lowest is what is meant (listeners hear the mean: Shonle and Horan
+ * 1980, "The pitch of vibrato tones"). A glide turns never and a passing note once: they stay as
+ * they are.
+ */
+public final class Vibrato implements FrameListener {
+
+  /** Frames of the stretch: 225 ms, one swing at 4.5 Hz, slower than any trained vibrato. */
+  private static final int STRETCH = 45;
+
+  /** A turn must go back by this many cents to count; less is the voice's own unsteadiness. */
+  private static final float TURN_CENTS = 30;
+
+  /** A shake is at most this wide from top to bottom, in cents: ±130. */
+  private static final float WIDEST_CENTS = 260;
+
+  private final int ahead;
+  private final FrameListener next;
+  private final float[] pitch = new float[STRETCH];
+  private final boolean[] sung = new boolean[STRETCH];
+  private final float[] sure = new float[STRETCH];
+  private final float[] level = new float[STRETCH];
+  private final float[] flux = new float[STRETCH];
+  private long newest = -1;
+
+  /**
+   * A stage in front of another.
+   *
+   * @param live whether to look at the past only; else half the stretch lies ahead
+   * @param next told each frame
+   */
+  public Vibrato(boolean live, FrameListener next) {
+    this.ahead = live ? 0 : STRETCH / 2;
+    this.next = next;
+  }
+
+  @Override
+  public void frame(
+      long frame, double cents, boolean isSung, double sureness, double levelDb, double newness) {
+    newest = frame;
+    int slot = (int) (frame % STRETCH);
+    pitch[slot] = (float) cents;
+    sung[slot] = isSung;
+    sure[slot] = (float) sureness;
+    level[slot] = (float) levelDb;
+    flux[slot] = (float) newness;
+    pass(frame - ahead);
+  }
+
+  /** Ends the take: passes on what lies ahead. */
+  public void end() {
+    long last = newest;
+    for (int i = 1; i <= ahead; i++) {
+      int slot = (int) ((last + i) % STRETCH);
+      sung[slot] = false;
+      newest = last + i;
+      pass(newest - ahead);
+    }
+  }
+
+  private void pass(long frame) {
+    if (frame < 0) {
+      return;
+    }
+    int slot = (int) (frame % STRETCH);
+    double cents = sung[slot] ? middle(frame) : pitch[slot];
+    next.frame(frame, cents, sung[slot], sure[slot], level[slot], flux[slot]);
+  }
+
+  /** The middle of a shake, or the pitch itself. */
+  private double middle(long frame) {
+    long from = frame;
+    long oldest = Math.max(0, newest - STRETCH + 1);
+    while (from > oldest && joined(from - 1, from)) {
+      from--;
+    }
+    long to = frame;
+    while (to < newest && joined(to, to + 1)) {
+      to++;
+    }
+    float top = pitch[(int) (from % STRETCH)];
+    float bottom = top;
+    float highest = top;
+    float lowest = top;
+    int direction = 0;
+    int turns = 0;
+    for (long i = from; i <= to; i++) {
+      float value = pitch[(int) (i % STRETCH)];
+      highest = Math.max(highest, value);
+      lowest = Math.min(lowest, value);
+      top = Math.max(top, value);
+      bottom = Math.min(bottom, value);
+      if (direction >= 0 && value < top - TURN_CENTS) {
+        turns += direction > 0 ? 1 : 0;
+        direction = -1;
+        bottom = value;
+      } else if (direction <= 0 && value > bottom + TURN_CENTS) {
+        turns += direction < 0 ? 1 : 0;
+        direction = 1;
+        top = value;
+      }
+    }
+    return turns >= 2 && highest - lowest <= WIDEST_CENTS
+        ? 0.5 * (highest + lowest)
+        : pitch[(int) (frame % STRETCH)];
+  }
+
+  /** Whether two neighbours belong to one breath without a leap between them. */
+  private boolean joined(long a, long b) {
+    int i = (int) (a % STRETCH);
+    int j = (int) (b % STRETCH);
+    return sung[i] && sung[j] && Math.abs(pitch[i] - pitch[j]) < 100;
+  }
+}
