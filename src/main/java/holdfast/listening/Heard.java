@@ -1,5 +1,7 @@
 package holdfast.listening;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -15,5 +17,22 @@ public record Heard(List<PlayEvent> events, double upToSeconds) {
   /** Copies the list. */
   public Heard {
     events = List.copyOf(events);
+  }
+
+  /** A whole recording at once: every note told as the events that made it. */
+  public static Heard recording(List<PlayedNote> notes) {
+    List<PlayEvent> events = new ArrayList<>(2 * notes.size());
+    for (PlayedNote n : notes) {
+      events.add(
+          new PlayEvent.NoteOn(
+              n.onsetSeconds(), n.pitch(), n.cents(), n.loudness(), n.confidence()));
+      events.add(new PlayEvent.NoteOff(n.endSeconds(), n.pitch()));
+    }
+    // At the same moment keys go up before others go down.
+    events.sort(
+        Comparator.comparingDouble(PlayEvent::seconds)
+            .thenComparing(event -> event instanceof PlayEvent.NoteOn)
+            .thenComparingInt(PlayEvent::pitch));
+    return new Heard(events, events.isEmpty() ? 0 : events.get(events.size() - 1).seconds());
   }
 }

@@ -1,5 +1,7 @@
 package holdfast.listening;
 
+import holdfast.time.TakeClock;
+
 /** Somewhere that notes come from: a keyboard, a microphone, a demo student. */
 public interface NoteSource {
 
@@ -9,9 +11,8 @@ public interface NoteSource {
   /**
    * Opens the ear.
    *
-   * @param secondZeroNanos the moment on {@link System#nanoTime}'s clock that is second 0 of the
-   *     take
+   * @param clock which second of the take a moment is
    * @throws holdfast.mistake.UserMistake when the device is missing, busy or of the wrong kind
    */
-  Capture open(long secondZeroNanos);
+  Capture open(TakeClock clock);
 }

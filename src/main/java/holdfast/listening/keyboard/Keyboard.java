@@ -3,6 +3,7 @@ package holdfast.listening.keyboard;
 import holdfast.listening.Capture;
 import holdfast.listening.NoteSource;
 import holdfast.mistake.UserMistake;
+import holdfast.time.TakeClock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -56,8 +57,8 @@ public record Keyboard(String name) implements NoteSource {
   }
 
   @Override
-  public Capture open(long secondZeroNanos) {
-    KeyboardCapture capture = new KeyboardCapture(this, secondZeroNanos);
+  public Capture open(TakeClock clock) {
+    KeyboardCapture capture = new KeyboardCapture(this, clock);
     if (!capture.isListening()) {
       capture.close();
       throw new UserMistake(

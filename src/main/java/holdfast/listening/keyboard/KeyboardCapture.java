@@ -3,6 +3,7 @@ package holdfast.listening.keyboard;
 import holdfast.listening.Capture;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
+import holdfast.time.TakeClock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -30,16 +31,17 @@ final class KeyboardCapture implements Capture {
   private static final Logger LOG = LoggerFactory.getLogger(KeyboardCapture.class);
 
   private final Keyboard keyboard;
-  private final long secondZeroNanos;
+  private final TakeClock clock;
   private final EventRing ring = new EventRing(QUEUE);
   private final boolean[] held = new boolean[128];
   private StampingReceiver receiver = new StampingReceiver(ring);
   private Optional<MidiDevice> device = Optional.empty();
   private long lookAgainNanos;
+  private double latestSeconds = Double.NEGATIVE_INFINITY;
 
-  KeyboardCapture(Keyboard keyboard, long secondZeroNanos) {
+  KeyboardCapture(Keyboard keyboard, TakeClock clock) {
     this.keyboard = keyboard;
-    this.secondZeroNanos = secondZeroNanos;
+    this.clock = clock;
     this.lookAgainNanos = System.nanoTime() + LOOK_EVERY_NANOS;
     connect();
   }
@@ -61,11 +63,7 @@ final class KeyboardCapture implements Capture {
     List<PlayEvent> events = new ArrayList<>();
     ring.drain((nanos, status, key, velocity) -> hear(events, nanos, status, key, velocity));
     lookAfterTheCable(events);
-    double upTo = seconds(mark);
-    if (!events.isEmpty()) {
-      upTo = Math.max(upTo, events.get(events.size() - 1).seconds());
-    }
-    return new Heard(events, upTo);
+    return new Heard(events, seconds(mark));
   }
 
   @Override
@@ -139,6 +137,8 @@ final class KeyboardCapture implements Capture {
   }
 
   private double seconds(long nanos) {
-    return (nanos - secondZeroNanos) * 1e-9;
+    // A clock that is fitted to the sound device may step back by a hair; a take never does.
+    latestSeconds = Math.max(latestSeconds, clock.secondsAt(nanos));
+    return latestSeconds;
   }
 }
