@@ -208,7 +208,9 @@ final class Weighing {
       Arrays.sort(sorted);
       beats = sorted[count / 2];
     }
-    if (Math.abs(beats) < beatsPerBar) {
+    double bars = Math.rint(beats / beatsPerBar);
+    boolean sameBar = Math.abs(beats) < beatsPerBar && Math.abs(beats - bars * beatsPerBar) > 0.5;
+    if (sameBar) {
       return beats;
     }
     double inBar = beats - Math.floor(beats / beatsPerBar) * beatsPerBar;

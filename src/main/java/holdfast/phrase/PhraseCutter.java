@@ -1,5 +1,7 @@
 package holdfast.phrase;
 
+import holdfast.listening.Heard;
+import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayedNote;
 import holdfast.melody.Note;
 import holdfast.time.TempoMap;
@@ -43,6 +45,7 @@ public final class PhraseCutter {
   /** Closed, but a note of theirs still sounds. */
   private final List<Closed> closed = new ArrayList<>();
 
+  private Optional<PlayEvent.NoteOn> begun = Optional.empty();
   private double heard = Double.NEGATIVE_INFINITY;
   private double lastOff;
   private int sounding;
@@ -112,6 +115,31 @@ public final class PhraseCutter {
     if (silent()) {
       expectTheEnd();
     }
+  }
+
+  /**
+   * Takes in what has arrived.
+   *
+   * @return the phrases that this closes, mostly none
+   */
+  public List<Phrase> hear(Heard news) {
+    List<Phrase> out = new ArrayList<>();
+    for (PlayEvent event : news.events()) {
+      if (event instanceof PlayEvent.NoteOn on) {
+        begun = Optional.of(on);
+        out.addAll(started(on.seconds(), on.pitch()));
+      } else if (begun.isPresent()) {
+        PlayEvent.NoteOn on = begun.get();
+        double length = event.seconds() - on.seconds();
+        out.addAll(
+            ended(
+                new PlayedNote(
+                    on.seconds(), length, on.pitch(), on.cents(), on.loudness(), on.confidence())));
+        begun = Optional.empty();
+      }
+    }
+    out.addAll(heardUpTo(Math.max(heard, news.upToSeconds())));
+    return out;
   }
 
   /**
