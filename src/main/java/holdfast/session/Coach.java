@@ -1,0 +1,180 @@
+package holdfast.session;
+
+import holdfast.chart.ChordSpan;
+import holdfast.harmony.FitJudge;
+import holdfast.harmony.JudgedLine;
+import holdfast.listening.Heard;
+import holdfast.listening.PlayEvent;
+import holdfast.listening.PlayedNote;
+import holdfast.listening.midi.MonophonicLine;
+import holdfast.melody.Note;
+import holdfast.motif.Context;
+import holdfast.motif.Motif;
+import holdfast.motif.MotifJudge;
+import holdfast.motif.Verdict;
+import holdfast.phrase.Phrase;
+import holdfast.phrase.PhraseCutter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * Hears one take: thins what comes in to a line, cuts the line into phrases, holds each against the
+ * idea, weighs it against its chords, and says so at once. Knows nothing of devices, threads or
+ * files: a live keyboard, a microphone and a recording all come as {@link Heard}, in pieces of any
+ * size, and the same notes give the same verdicts.
+ */
+public final class Coach {
+
+  /** A phrase of fewer notes is a try, and not yet an idea. */
+  private static final int LEAST_NOTES_OF_AN_IDEA = 2;
+
+  /** A longer first phrase is no small idea any more, but it is what we were given. */
+  private static final int MOST_NOTES_OF_AN_IDEA = 64;
+
+  /** A phrase that hangs over into a chord by less than this, in beats, does not meet it. */
+  private static final double SHORTEST_MEETING_BEATS = 0.3;
+
+  private Setting setting;
+  private Context context;
+  private final MonophonicLine line = new MonophonicLine();
+  private final PhraseCutter cutter;
+  private final MotifJudge judge = new MotifJudge();
+  private final List<JudgedPhrase> phrases = new ArrayList<>();
+  private boolean sounding;
+  private Optional<Motif> firstIdea;
+  private Optional<Motif> idea;
+  private double heardSeconds;
+
+  /** A coach for one take. */
+  public Coach(Setting setting) {
+    this.setting = setting;
+    this.context = contextOf(setting);
+    this.cutter = new PhraseCutter(setting.beats());
+    this.idea = setting.givenIdea();
+    this.firstIdea = idea;
+    idea.ifPresent(given -> cutter.follow(given.notes()));
+  }
+
+  /** The life of a take that is recorded already: hear, cut, judge, count. */
+  public static JudgedTake judge(
+      Setting setting, List<PlayedNote> played, Consumer<JudgedPhrase> screen) {
+    Coach coach = new Coach(setting);
+    coach.hear(Heard.recording(played)).forEach(screen);
+    coach.rest().forEach(screen);
+    return coach.judgedTake();
+  }
+
+  /** Hears the next piece of the take, and says what is known by now about phrases that ended. */
+  public List<JudgedPhrase> hear(Heard heard) {
+    heardSeconds = Math.max(heardSeconds, heard.upToSeconds());
+    return cut(line.hear(heard)).stream().flatMap(p -> say(p).stream()).toList();
+  }
+
+  /** The take is over: says what is left to say. */
+  public List<JudgedPhrase> rest() {
+    List<Phrase> last = new ArrayList<>(cut(line.finish(heardSeconds)));
+    last.addAll(cutter.finish());
+    return last.stream().flatMap(p -> say(p).stream()).toList();
+  }
+
+  /** The next phrase is a new idea, because the player said so. */
+  public void newIdea() {
+    idea = Optional.empty();
+  }
+
+  /** The backing goes another way from here on: other bars, another tempo. */
+  public void goOnWith(Setting other) {
+    setting = other;
+    context = contextOf(other);
+  }
+
+  private static Context contextOf(Setting setting) {
+    return Context.over(setting.changes(), setting.player(), setting.metre().beats());
+  }
+
+  /** The idea that phrases are held against now; none before the first phrase. */
+  public Optional<Motif> idea() {
+    return idea;
+  }
+
+  /** Whether a note sounds at this moment, as far as is heard. */
+  public boolean isHearing() {
+    return sounding;
+  }
+
+  /** All that was said so far, counted. */
+  public JudgedTake judgedTake() {
+    return new JudgedTake(setting, firstIdea, phrases, Counts.of(phrases));
+  }
+
+  /** The phrases that this piece of the line closes. */
+  private List<Phrase> cut(Heard thinned) {
+    for (PlayEvent event : thinned.events()) {
+      sounding = event instanceof PlayEvent.NoteOn;
+    }
+    return cutter.hear(thinned);
+  }
+
+  /** Holds a phrase against the idea and its chords. A lone note before the idea is no phrase. */
+  private Optional<JudgedPhrase> say(Phrase phrase) {
+    List<Note> notes = inBeats(phrase.notes());
+    boolean states = idea.isEmpty();
+    if (states && notes.size() < LEAST_NOTES_OF_AN_IDEA) {
+      return Optional.empty();
+    }
+    if (states) {
+      take(notes);
+    }
+    Motif carried = idea.orElseThrow();
+    Verdict verdict = judge.compare(carried, notes, context);
+    JudgedLine harmony = FitJudge.judge(notes, setting.changes(), setting.metre());
+    JudgedPhrase judged =
+        new JudgedPhrase(
+            phrases.size(),
+            states,
+            setting.placeOf(notes),
+            phrase.notes(),
+            notes,
+            chordsUnder(notes),
+            verdict,
+            harmony,
+            phrase.decidedSeconds());
+    phrases.add(judged);
+    return Optional.of(judged);
+  }
+
+  /** The chords that a listener hears with the phrase; a hair of an early entry is not one. */
+  private List<ChordSpan> chordsUnder(List<Note> notes) {
+    double start = notes.get(0).onsetBeats();
+    double end = notes.get(notes.size() - 1).endBeats();
+    double least = Math.min(SHORTEST_MEETING_BEATS, (end - start) / 4);
+    List<ChordSpan> all = setting.changes().between(start, end);
+    return all.stream()
+        .filter(span -> Math.min(end, span.endBeat()) - Math.max(start, span.startBeat()) >= least)
+        .toList();
+  }
+
+  /** From here on this is the idea. */
+  private void take(List<Note> notes) {
+    List<Note> small = notes.subList(0, Math.min(notes.size(), MOST_NOTES_OF_AN_IDEA));
+    Motif motif = Motif.over(chordsUnder(notes).get(0).harmony(), small);
+    idea = Optional.of(motif);
+    if (firstIdea.isEmpty()) {
+      firstIdea = idea;
+    }
+    cutter.follow(small);
+  }
+
+  /** Where what was played meets the chart: seconds of the take become its beats. */
+  private List<Note> inBeats(List<PlayedNote> played) {
+    List<Note> notes = new ArrayList<>(played.size());
+    for (PlayedNote note : played) {
+      double onset = setting.beats().beatAt(note.onsetSeconds());
+      double end = setting.beats().beatAt(note.endSeconds());
+      notes.add(new Note(onset, end - onset, note.pitch()));
+    }
+    return List.copyOf(notes);
+  }
+}

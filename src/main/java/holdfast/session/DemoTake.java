@@ -1,0 +1,85 @@
+package holdfast.session;
+
+import holdfast.chart.Chart;
+import holdfast.chart.ChartLibrary;
+import holdfast.listening.PlayedNote;
+import holdfast.melody.IdeaNotation;
+import holdfast.melody.Note;
+import holdfast.time.TempoMap;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The take that the demo student plays: one of our charts, and a line over it that was written down
+ * bar by bar.
+ *
+ * @param student her first name
+ * @param chart what she plays over
+ * @param tempo in beats a minute
+ * @param line what she means to play, in beats of the take
+ */
+public record DemoTake(String student, Chart chart, double tempo, List<Note> line) {
+
+  /** The same take each time. */
+  private static final long SEED = 20;
+
+  /** Copies. */
+  public DemoTake {
+    line = List.copyOf(line);
+  }
+
+  /** The take that travels in the jar. */
+  public static DemoTake shipped() {
+    Map<String, String> head = new HashMap<>();
+    List<String[]> bars = new ArrayList<>();
+    try (InputStream in = DemoTake.class.getResourceAsStream("demo-take.txt");
+        BufferedReader text =
+            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      for (String row : text.lines().toList()) {
+        if (row.isBlank() || row.startsWith("#")) {
+          continue;
+        }
+        int colon = row.indexOf(':');
+        if (colon > 0) {
+          head.put(row.substring(0, colon), row.substring(colon + 1).strip());
+        } else {
+          bars.add(row.split("\\s+", 2));
+        }
+      }
+    } catch (IOException e) {
+      throw new IllegalStateException("the demo take cannot be read from the jar", e);
+    }
+    Chart chart = ChartLibrary.shipped(head.get("chart")).orElseThrow();
+    return new DemoTake(
+        head.get("student"), chart, Double.parseDouble(head.get("tempo")), line(chart, bars));
+  }
+
+  /** How she plays it: with a person's timing and touch, in seconds from bar 1. */
+  public List<PlayedNote> played() {
+    return new DemoStudent(SEED).play(line, TempoMap.steady(tempo));
+  }
+
+  private static List<Note> line(Chart chart, List<String[]> bars) {
+    double formBeats = chart.form().lengthBeats();
+    List<Note> line = new ArrayList<>();
+    for (String[] bar : bars) {
+      int dot = bar[0].indexOf('.');
+      int chorus = Integer.parseInt(bar[0].substring(0, dot));
+      int number = Integer.parseInt(bar[0].substring(dot + 1));
+      double start = (chorus - 1) * formBeats + chart.form().beatOfBar(number);
+      for (Note note : IdeaNotation.parse(bar[1])) {
+        line.add(new Note(start + note.onsetBeats(), note.durationBeats(), note.pitch()));
+      }
+    }
+    line.sort(Comparator.comparingDouble(Note::onsetBeats));
+    return line;
+  }
+}

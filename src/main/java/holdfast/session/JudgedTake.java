@@ -1,0 +1,27 @@
+package holdfast.session;
+
+import holdfast.motif.Motif;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A take that has been heard to its end.
+ *
+ * @param setting what was known before
+ * @param idea the idea that everything was held against; empty where nothing was played
+ * @param phrases every phrase in order, with what is said about it
+ * @param counts what it comes to
+ */
+public record JudgedTake(
+    Setting setting, Optional<Motif> idea, List<JudgedPhrase> phrases, Counts counts) {
+
+  /** Copies. */
+  public JudgedTake {
+    phrases = List.copyOf(phrases);
+  }
+
+  /** How many choruses the take reaches into; at least 1. */
+  public int choruses() {
+    return phrases.stream().mapToInt(p -> p.place().chorus()).max().orElse(1);
+  }
+}
