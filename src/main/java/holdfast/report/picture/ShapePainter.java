@@ -5,6 +5,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 
@@ -50,15 +51,19 @@ public final class ShapePainter {
       g.draw(Mark.path(x, y));
     }
     for (int i = 0; i < x.length; i++) {
-      if (mark.isHollow()) {
-        g.setStroke(new BasicStroke(1.2f));
-        g.setColor(Color.WHITE);
-        g.fill(mark.dot(x[i], y[i], DOT_RADIUS));
-        g.setColor(mark.lineColour());
-        g.draw(mark.dot(x[i], y[i], DOT_RADIUS));
-      } else {
-        g.fill(mark.dot(x[i], y[i], DOT_RADIUS));
-      }
+      dot(g, x[i], y[i], mark);
+    }
+  }
+
+  /** Paints one dot of the mark, as in a legend. */
+  public static void dot(Graphics2D g, double x, double y, Mark mark) {
+    Shape dot = mark.dot(x, y, DOT_RADIUS);
+    g.setColor(mark.isHollow() ? Color.WHITE : mark.lineColour());
+    g.fill(dot);
+    if (mark.isHollow()) {
+      g.setStroke(new BasicStroke(1.2f));
+      g.setColor(mark.lineColour());
+      g.draw(dot);
     }
   }
 

@@ -1,0 +1,156 @@
+package holdfast.report;
+
+import static j2html.TagCreator.caption;
+import static j2html.TagCreator.div;
+import static j2html.TagCreator.each;
+import static j2html.TagCreator.rawHtml;
+import static j2html.TagCreator.span;
+import static j2html.TagCreator.table;
+import static j2html.TagCreator.tbody;
+import static j2html.TagCreator.td;
+import static j2html.TagCreator.th;
+import static j2html.TagCreator.thead;
+import static j2html.TagCreator.tr;
+
+import holdfast.chart.Bar;
+import holdfast.melody.Note;
+import holdfast.motif.Verdict;
+import holdfast.report.picture.Mark;
+import holdfast.report.picture.ShapePainter;
+import holdfast.report.picture.Svg;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import j2html.tags.DomContent;
+import j2html.tags.specialized.TdTag;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/**
+ * The form as a sheet: bars across, choruses down, and in each cell the shape that was played there
+ * over the idea's dashed ghost.
+ */
+final class Sheet {
+
+  private static final int CELL_WIDTH = 92;
+  private static final int CELL_HEIGHT = 56;
+
+  /** More bars than this stand in several rows of the page. */
+  private static final int BARS_IN_A_ROW = 8;
+
+  private Sheet() {}
+
+  static DomContent of(JudgedTake take) {
+    List<Bar> bars = take.setting().form().bars();
+    int rows = (bars.size() + BARS_IN_A_ROW - 1) / BARS_IN_A_ROW;
+    return div(
+        each(
+            IntStream.range(0, rows).boxed().toList(),
+            row -> {
+              int from = row * BARS_IN_A_ROW;
+              int to = Math.min(bars.size(), from + BARS_IN_A_ROW);
+              return rowOfBars(take, bars.subList(from, to));
+            }));
+  }
+
+  /** How a phrase is marked. */
+  static Mark mark(JudgedPhrase phrase) {
+    return switch (phrase.verdict().family()) {
+      case RESTATED -> Mark.CARRIED;
+      case VARIED -> Mark.VARIED;
+      case NEW -> Mark.NEW;
+    };
+  }
+
+  private static DomContent rowOfBars(JudgedTake take, List<Bar> bars) {
+    int first = bars.get(0).number();
+    int last = bars.get(bars.size() - 1).number();
+    return table(
+            caption("Bars " + first + " to " + last),
+            thead(
+                tr(
+                    th("chorus").attr("scope", "col"),
+                    each(
+                        bars,
+                        bar ->
+                            th(
+                                    span((bar.unexpected() ? "! " : "") + chords(bar)),
+                                    span(" " + bar.number()).withClass("quiet"))
+                                .attr("scope", "col")
+                                .withClass(bar.unexpected() ? "turn" : "")))),
+            tbody(
+                each(
+                    IntStream.rangeClosed(1, take.choruses()).boxed().toList(),
+                    chorus ->
+                        tr(
+                            th(Integer.toString(chorus)).attr("scope", "row"),
+                            each(bars, bar -> cell(take, chorus, bar))))))
+        .withClass("sheet");
+  }
+
+  private static TdTag cell(JudgedTake take, int chorus, Bar bar) {
+    List<JudgedPhrase> here =
+        take.phrases().stream()
+            .filter(p -> p.place().chorus() == chorus && p.place().bar() == bar.number())
+            .toList();
+    TdTag cell = td();
+    if (bar.unexpected()) {
+      cell.withClass("turn");
+    }
+    for (JudgedPhrase phrase : here) {
+      boolean isIdea = phrase.statesTheIdea();
+      String words = isIdea ? "the idea" : TreatmentWords.of(phrase.verdict());
+      cell.with(
+          div(rawHtml(picture(take, phrase)))
+              .withClass("shape")
+              .attr("role", "img")
+              .attr("aria-label", mark(phrase).word() + ": " + words)
+              .withTitle(words),
+          div(isIdea ? "idea" : mark(phrase).word())
+              .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)));
+    }
+    return cell;
+  }
+
+  private static String picture(JudgedTake take, JudgedPhrase phrase) {
+    return Svg.of(
+        "p" + phrase.index(),
+        CELL_WIDTH,
+        CELL_HEIGHT,
+        g ->
+            ShapePainter.paint(
+                g,
+                new Rectangle2D.Double(0, 0, CELL_WIDTH, CELL_HEIGHT),
+                ghost(take, phrase),
+                phrase.notes(),
+                mark(phrase)));
+  }
+
+  /** The idea laid where the phrase starts, moved and stretched as the phrase was. */
+  private static List<Note> ghost(JudgedTake take, JudgedPhrase phrase) {
+    if (take.idea().isEmpty()) {
+      return List.of();
+    }
+    List<Note> idea = take.idea().get().notes();
+    Verdict verdict = phrase.verdict();
+    double start = idea.get(0).onsetBeats();
+    int move = phrase.carries() ? verdict.transposition() : 0;
+    return idea.stream()
+        .map(
+            n ->
+                new Note(
+                    phrase.startBeat() + (n.onsetBeats() - start) * verdict.timeScale(),
+                    n.durationBeats(),
+                    Math.max(0, Math.min(127, n.pitch() + move))))
+        .toList();
+  }
+
+  private static String chords(Bar bar) {
+    return bar.chords().stream()
+        .map(span -> span.harmony().display())
+        .distinct()
+        .collect(Collectors.joining(" "));
+  }
+}
