@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -15,16 +16,18 @@ import picocli.CommandLine.Spec;
         "A listening coach for people who learn to improvise by carrying one small idea"
             + " through the chords of a tune.",
     subcommands = {
+      DemoCommand.class,
+      JudgeCommand.class,
       BackingCommand.class,
       FitCommand.class,
       CommandLine.HelpCommand.class,
     })
-final class Holdfast implements Runnable {
+final class Holdfast implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
   @Override
-  public void run() {
-    spec.commandLine().usage(spec.commandLine().getOut());
+  public Integer call() {
+    return spec.commandLine().getSubcommands().get("demo").execute();
   }
 }

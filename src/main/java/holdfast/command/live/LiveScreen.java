@@ -1,5 +1,6 @@
 package holdfast.command.live;
 
+import holdfast.session.Moment;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.util.Optional;
@@ -49,11 +50,11 @@ public final class LiveScreen implements AutoCloseable {
   }
 
   /** Writes where we are, over what stood there. */
-  public void show(LiveMoment moment) {
+  public void show(Moment moment) {
     if (terminal.isEmpty()) {
       return;
     }
-    String line = moment.line(width() - 1);
+    String line = BottomLine.of(moment, width() - 1);
     if (!line.equals(bottom)) {
       bottom = line;
       out.print("\r" + line + "\u001b[K");

@@ -1,0 +1,222 @@
+package holdfast.command;
+
+import holdfast.chart.Chart;
+import holdfast.chart.ChartLibrary;
+import holdfast.chart.Transposition;
+import holdfast.listening.PlayedNote;
+import holdfast.listening.midi.BarOne;
+import holdfast.listening.midi.LineChoice;
+import holdfast.listening.midi.MidiTakeFile;
+import holdfast.listening.midi.RecordedTake;
+import holdfast.listening.midi.TakePlacement;
+import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
+import holdfast.motif.Motif;
+import holdfast.motif.Player;
+import holdfast.report.JudgementJson;
+import holdfast.report.JudgementText;
+import holdfast.report.ReportPage;
+import holdfast.session.Coach;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import holdfast.session.Setting;
+import holdfast.theory.Key;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Judges a take that is recorded already. */
+@Command(
+    name = "judge",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Judge a recorded take: was the idea carried through the changes, where was it lost, and how"
+          + " did it sit in the chords?",
+      ""
+    },
+    footer = {
+      "",
+      "Example: holdfast judge take.mid --chart \"Slow Ferry\" --report take.html",
+      "",
+      "Signs in front of a phrase: ● restates the idea, ■ varies it, ○ is new; ! marks a turn of"
+          + " the form that nobody expects."
+    })
+final class JudgeCommand implements Callable<Integer> {
+
+  @Parameters(
+      index = "0",
+      paramLabel = "TAKE",
+      description = "the take, a Standard MIDI File of format 0 or 1")
+  private Path take;
+
+  @Option(
+      names = "--chart",
+      required = true,
+      paramLabel = "CHART",
+      description = "what it was played over: the name of one of our charts, or a file")
+  private String chart;
+
+  @Option(
+      names = "--key",
+      paramLabel = "KEY",
+      description = "the key it was played in, where that is not the chart's")
+  private Optional<String> key = Optional.empty();
+
+  @Option(
+      names = "--idea",
+      paramLabel = "NOTES|FILE",
+      description =
+          "the idea that was given, as notes (\"G4/0.5 A4/0.5 C5 A4 E4/1.5\") or a MIDI file;"
+              + " without it the first phrase is the idea")
+  private Optional<String> idea = Optional.empty();
+
+  @Option(
+      names = "--player",
+      paramLabel = "WHO",
+      description = "keyboard (the default) or voice, which is given more room in time and pitch")
+  private String player = "keyboard";
+
+  @Option(
+      names = "--track",
+      paramLabel = "N|NAME",
+      description = "the track that holds the player's line; found by itself otherwise")
+  private Optional<String> track = Optional.empty();
+
+  @Option(
+      names = "--channel",
+      paramLabel = "N",
+      description = "the channel, 1 to 16, that holds the player's line")
+  private Optional<Integer> channel = Optional.empty();
+
+  @Option(
+      names = "--starts-at",
+      paramLabel = "BEATS",
+      description = "where bar 1 starts, in beats from the start of the file")
+  private Optional<Double> startsAt = Optional.empty();
+
+  @Option(names = "--json", description = "write the judgement as JSON instead of text")
+  private boolean json;
+
+  @Option(
+      names = "--report",
+      paramLabel = "FILE.html",
+      description = "write the report as one HTML page as well")
+  private Optional<Path> report = Optional.empty();
+
+  @Option(
+      names = "--student",
+      paramLabel = "NAME",
+      description = "a first name or nickname for the report's head")
+  private Optional<String> student = Optional.empty();
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    Chart over = inKey(ChartLibrary.open(chart));
+    RecordedTake recorded = MidiTakeFile.read(take);
+    LineChoice line = LineChoice.of(recorded, track, channel());
+    TakePlacement placement =
+        new BarOne(over.metre(), over.tempo()).of(recorded, line.line(), startsAt());
+    // The coach thins the part itself, as it does when a keyboard is played live.
+    List<PlayedNote> played = line.part().notes();
+    Setting setting = Setting.of(over, placement.tempo(), player(), givenIdea(over));
+
+    PrintWriter out = spec.commandLine().getOut();
+    List<String> notes = new ArrayList<>(recorded.remarks());
+    notes.add(line.reason());
+    notes.add(placement.reason());
+    JudgedTake judged = json ? silently(setting, played) : aloud(setting, played, notes, out);
+    if (json) {
+      out.println(JudgementJson.of(judged));
+    }
+    report.ifPresent(
+        file -> {
+          ReportPage.Heading heading = new ReportPage.Heading(student, Optional.empty(), notes);
+          SafeFile.write(file, ReportPage.of(judged, heading));
+          if (!json) {
+            out.println();
+            out.println("The report is in " + file);
+          }
+        });
+    out.flush();
+    return 0;
+  }
+
+  private static JudgedTake silently(Setting setting, List<PlayedNote> played) {
+    Consumer<JudgedPhrase> nobody = phrase -> {};
+    return Coach.judge(setting, played, nobody);
+  }
+
+  private static JudgedTake aloud(
+      Setting setting, List<PlayedNote> played, List<String> notes, PrintWriter out) {
+    JudgementText text = new JudgementText(setting);
+    notes.forEach(out::println);
+    JudgedTake judged = Coach.judge(setting, played, text.to(out::println));
+    text.close(judged).forEach(out::println);
+    return judged;
+  }
+
+  private Chart inKey(Chart original) {
+    if (key.isEmpty()) {
+      return original;
+    }
+    try {
+      return Transposition.to(original, Key.parse(key.get()).tonic());
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(
+          "--key " + key.get() + " is no key; write a note name such as Eb, F# or C", e);
+    }
+  }
+
+  private Player player() {
+    return switch (player.strip().toLowerCase(java.util.Locale.ROOT)) {
+      case "keyboard" -> Player.KEYBOARD;
+      case "voice" -> Player.VOICE;
+      default ->
+          throw new UserMistake("--player " + player + " is unknown; write keyboard or voice");
+    };
+  }
+
+  private OptionalInt channel() {
+    if (channel.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    int number = channel.get();
+    if (number < 1 || number > 16) {
+      throw new UserMistake("--channel " + number + " does not exist; channels are 1 to 16");
+    }
+    return OptionalInt.of(number);
+  }
+
+  private OptionalDouble startsAt() {
+    if (startsAt.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double beats = startsAt.get();
+    if (!Double.isFinite(beats)) {
+      throw new UserMistake("--starts-at needs a number of beats, such as 8 or 3.5");
+    }
+    return OptionalDouble.of(beats);
+  }
+
+  private Optional<Motif> givenIdea(Chart over) {
+    if (idea.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Note> notes = GivenIdea.read(idea.get(), over.metre(), over.tempo());
+    return Optional.of(Motif.over(over.changes().at(0).harmony(), notes));
+  }
+}
