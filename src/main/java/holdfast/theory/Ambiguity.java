@@ -1,5 +1,6 @@
 package holdfast.theory;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -11,6 +12,8 @@ import java.util.Optional;
  */
 public record Ambiguity(ChordSymbol taken, ChordSymbol other, String why) {
 
+  private static final List<Table.Row> TABLE = Table.named("chord-ambiguities.csv").rows();
+
   /** What is ambiguous about a symbol as it was typed; empty when nothing is. */
   public static Optional<Ambiguity> of(String symbol) {
     String text = symbol.strip();
@@ -19,7 +22,7 @@ public record Ambiguity(ChordSymbol taken, ChordSymbol other, String why) {
       return Optional.empty();
     }
     String suffix = ChordGrammar.clean(text.substring(end));
-    return Table.named("chord-ambiguities.csv").rows().stream()
+    return TABLE.stream()
         .filter(row -> sameSpelling(row.get("suffix"), suffix))
         .findFirst()
         .flatMap(row -> of(text, NoteName.head(text, end), row));

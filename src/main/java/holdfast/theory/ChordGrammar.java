@@ -30,6 +30,8 @@ final class ChordGrammar {
   private static final Pattern NO = Pattern.compile("(?:no|omit)(13|11|9|7|5|3|1)(?:rd|th)?");
   private static final Pattern ALTERED = Pattern.compile("([b#+-])(13|11|9|6|5|4|2)");
   private static final Pattern NATURAL = Pattern.compile("13|11|9|6|7");
+  private static final Pattern ALT = Pattern.compile("alt");
+  private static final Pattern LYD = Pattern.compile("lyd");
   private static final Pattern SHARP_FIFTH = Pattern.compile("\\+|aug");
 
   private final String text;
@@ -210,10 +212,10 @@ final class ChordGrammar {
       left.add(Integer.valueOf(found.get().group(1)));
       return true;
     }
-    if (take(Pattern.compile("alt")).isPresent()) {
+    if (take(ALT).isPresent()) {
       return alteredDominant();
     }
-    if (take(Pattern.compile("lyd")).isPresent()) {
+    if (take(LYD).isPresent()) {
       altered.add(new Degree(11, 1));
       return true;
     }

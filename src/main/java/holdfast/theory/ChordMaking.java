@@ -1,25 +1,32 @@
 package holdfast.theory;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Names a chord that the table lacks: the nearest plain kind, and what is changed in it. */
 final class ChordMaking {
+
+  private static final Pattern SIGN = Pattern.compile("[b#][0-9]");
+
+  /** A note taken away reads worse than one added. */
+  private static final int LEFT_OUT = 3;
+
+  /** A wrong third, sixth or seventh cannot be mended by a sign. */
+  private static final int WRONG = 10;
 
   private ChordMaking() {}
 
   /** The kind, or empty when no suffix that we can write reads back as these degrees. */
   static Optional<ChordKind> make(List<ChordKind> kinds, List<Degree> degrees) {
+    List<ChordKind> near = byNearness(kinds, degrees);
     ChordKind standard =
-        byNearness(kinds, degrees)
-            .filter(kind -> kind.musicXmlChanges().isEmpty())
-            .findFirst()
-            .orElseThrow();
-    return byNearness(kinds, degrees)
+        near.stream().filter(kind -> kind.musicXmlChanges().isEmpty()).findFirst().orElseThrow();
+    return near.stream()
         .filter(ChordMaking::isPlain)
         .map(base -> suffix(base, degrees))
         .filter(suffix -> readsBack(suffix, degrees))
@@ -42,41 +49,52 @@ final class ChordMaking {
     return ChordGrammar.degrees(ChordGrammar.clean(suffix)).filter(degrees::equals).isPresent();
   }
 
-  private static Stream<ChordKind> byNearness(List<ChordKind> kinds, List<Degree> degrees) {
+  private static List<ChordKind> byNearness(List<ChordKind> kinds, List<Degree> degrees) {
+    record Measured(ChordKind kind, int distance) {}
     return kinds.stream()
+        .map(kind -> new Measured(kind, distance(kind.degrees(), degrees)))
         .sorted(
-            Comparator.comparingInt((ChordKind kind) -> distance(kind.degrees(), degrees))
-                .thenComparingInt(kind -> kind.suffix().length()));
+            Comparator.comparingInt(Measured::distance)
+                .thenComparingInt(near -> near.kind().suffix().length()))
+        .map(Measured::kind)
+        .toList();
   }
 
   /** How many signs it takes to write one chord as a change of the other. */
   private static int distance(List<Degree> from, List<Degree> to) {
-    int missing = (int) from.stream().filter(d -> !covered(d, to)).count();
-    int extra = (int) to.stream().filter(d -> !from.contains(d)).count();
-    // A note taken away reads worst, and a wrong third or seventh cannot be written at all.
-    int wrong =
-        (int)
-            from.stream()
-                .filter(d -> d.number() <= 7 && d.number() != 5 && !to.contains(d))
-                .count();
-    int lacking =
-        (int)
-            to.stream()
-                .filter(d -> d.number() <= 7 && d.number() != 5 && !from.contains(d))
-                .count();
-    return 3 * missing + extra + 10 * wrong + 10 * lacking;
+    int signs = 0;
+    for (Degree degree : from) {
+      if (!to.contains(degree)) {
+        signs += (isCore(degree) ? WRONG : 0) + (isAltered(degree, to) ? 0 : LEFT_OUT);
+      }
+    }
+    for (Degree degree : to) {
+      if (!from.contains(degree)) {
+        signs += 1 + (isCore(degree) ? WRONG : 0);
+      }
+    }
+    return signs;
   }
 
-  /** Whether the chord has the degree, or an altered one in its place. */
-  private static boolean covered(Degree degree, List<Degree> chord) {
-    return chord.contains(degree)
-        || chord.stream().anyMatch(d -> d.number() == degree.number() && d.alter() != 0);
+  /** The degrees that say which chord it is; the fifth can be altered by a sign. */
+  private static boolean isCore(Degree degree) {
+    return degree.number() <= 7 && degree.number() != 5;
+  }
+
+  /** Whether the chord has an altered degree in this one's place. */
+  private static boolean isAltered(Degree degree, List<Degree> chord) {
+    for (Degree other : chord) {
+      if (other.number() == degree.number() && other.alter() != 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean isPlain(ChordKind kind) {
     String suffix = kind.suffix();
     return suffix.equals("m7b5")
-        || !(suffix.matches(".*[b#][0-9].*") || suffix.contains("alt") || suffix.contains("add"));
+        || !(SIGN.matcher(suffix).find() || suffix.contains("alt") || suffix.contains("add"));
   }
 
   private static String suffix(ChordKind base, List<Degree> degrees) {
@@ -100,6 +118,20 @@ final class ChordMaking {
       return "sus" + degree.text();
     }
     return degree.alter() == 0 && !seventh ? "add" + degree.text() : degree.text();
+  }
+
+  /**
+   * The chord with a second or fourth beside its third called a ninth or eleventh, as symbols do.
+   */
+  static List<Degree> besideThird(Collection<Degree> chord) {
+    boolean hasThird = chord.stream().anyMatch(d -> d.number() == 3);
+    return chord.stream()
+        .map(
+            d ->
+                hasThird && (d.number() == 2 || d.number() == 4)
+                    ? new Degree(d.number() + 7, d.alter())
+                    : d)
+        .toList();
   }
 
   /** A natural third and a natural eleventh clash: see the rows 11 and 13. */

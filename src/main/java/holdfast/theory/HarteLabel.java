@@ -2,7 +2,6 @@ package holdfast.theory;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -74,15 +73,7 @@ public final class HarteLabel {
         degrees.add(Degree.parse(degree));
       }
     }
-    return ChordKind.reading(degrees.stream().map(d -> besideThird(d, degrees)).toList());
-  }
-
-  /** A second or fourth beside a third is what symbols call a ninth or an eleventh. */
-  private static Degree besideThird(Degree degree, Set<Degree> chord) {
-    boolean hasThird = chord.stream().anyMatch(d -> d.number() == 3);
-    return hasThird && (degree.number() == 2 || degree.number() == 4)
-        ? new Degree(degree.number() + 7, degree.alter())
-        : degree;
+    return ChordKind.reading(ChordMaking.besideThird(degrees));
   }
 
   /** The label of a harmony; an optional chord is labelled as the chord. */

@@ -14,7 +14,7 @@ public record Key(NoteName tonic, Mode mode) {
 
   private static final Pattern FORM =
       Pattern.compile(
-          "(\\p{L}[b#♭♯]{0,2})\\s*(m|min|minor|-|maj|major|)\\s*(?:\\(?(\\p{L}+)\\)?)?");
+          "(\\p{L}[b#♭♯]{0,2})\\s*(minor|min|m(?!\\p{L})|-|major|maj|)\\s*(?:\\(?(\\p{L}+)\\)?)?");
 
   /**
    * Reads {@code Eb}, {@code Cm}, {@code C minor}, {@code Dm (Dorian)}, {@code D Dorian}.

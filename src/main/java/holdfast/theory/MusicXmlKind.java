@@ -28,7 +28,7 @@ public final class MusicXmlKind {
             degrees -> {
               List<Degree> chord = new ArrayList<>(degrees);
               changes.forEach(change -> apply(change, degrees, chord));
-              return ChordKind.reading(chord);
+              return ChordKind.reading(ChordMaking.besideThird(chord));
             });
   }
 
@@ -57,9 +57,8 @@ public final class MusicXmlKind {
     }
   }
 
-  /** An added degree counts against a dominant chord; seconds and fourths are ninths, elevenths. */
+  /** An added degree counts against a dominant chord, whose seventh is flat. */
   private static Degree added(DegreeChange change) {
-    int number = change.value() == 2 || change.value() == 4 ? change.value() + 7 : change.value();
-    return new Degree(number, change.alter() - (number == 7 ? 1 : 0));
+    return new Degree(change.value(), change.alter() - (change.value() == 7 ? 1 : 0));
   }
 }

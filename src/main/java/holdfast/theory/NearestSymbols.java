@@ -10,40 +10,46 @@ final class NearestSymbols {
 
   private static final int MOST = 3;
 
+  /** Signs that may differ before a symbol is no longer like another. */
+  private static final int FARTHEST = 3;
+
+  /** No chord symbol is longer; a longer text is something else. */
+  private static final int LONGEST = 24;
+
   private NearestSymbols() {}
 
-  /** Known symbols on the same root whose spelling is nearest, at most three. */
+  /**
+   * Known symbols on the same root (and bass) whose spelling is nearest, at most three, in the
+   * reader's own letters.
+   */
   static List<String> of(String symbol, LetterNames letters) {
     String text = symbol.strip();
-    if (text.isEmpty() || !Character.isLetter(text.charAt(0))) {
+    if (text.isEmpty() || text.length() > LONGEST || !Character.isLetter(text.charAt(0))) {
       return List.of();
     }
-    int end = NoteName.endOf(text);
-    String root =
-        end > 0
-            ? text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1, end)
-            : likelyRoot(text);
-    String suffix = ChordGrammar.clean(text.substring(end > 0 ? end : Math.min(1, text.length())));
-    Map<String, Integer> distances = new LinkedHashMap<>();
+    SymbolReading.Parts parts = SymbolReading.parts(text, letters);
+    String root = letters.text(parts.root().orElse(likelyRoot(text)));
+    String bass = parts.bass().map(note -> "/" + letters.text(note)).orElse("");
+    String suffix = ChordGrammar.clean(parts.suffix());
+    int farthest = Math.min(FARTHEST, Math.max(1, suffix.length() / 2));
+    Map<ChordKind, Integer> distances = new LinkedHashMap<>();
     ChordKinds.TABLE
         .spellings()
-        .forEach(
-            (spelling, kind) ->
-                distances.merge(root + kind.suffix(), distance(suffix, spelling), Math::min));
-    int farthest = Math.max(1, suffix.length() / 2);
+        .forEach((spelling, kind) -> distances.merge(kind, distance(suffix, spelling), Math::min));
     return distances.entrySet().stream()
-        .filter(e -> e.getValue() <= farthest)
+        .filter(entry -> entry.getValue() <= farthest)
         .sorted(
-            Comparator.comparingInt((Map.Entry<String, Integer> e) -> e.getValue())
-                .thenComparingInt(e -> Math.abs(e.getKey().length() - symbol.length())))
+            Comparator.comparingInt((Map.Entry<ChordKind, Integer> entry) -> entry.getValue())
+                .thenComparingInt(
+                    entry -> Math.abs(entry.getKey().suffix().length() - suffix.length())))
         .limit(MOST)
-        .map(Map.Entry::getKey)
+        .map(entry -> root + entry.getKey().suffix() + bass)
         .toList();
   }
 
   /** H is B where German names are used; any other letter tells nothing, and C stands for it. */
-  private static String likelyRoot(String text) {
-    return text.startsWith("H") || text.startsWith("h") ? "B" : "C";
+  private static NoteName likelyRoot(String text) {
+    return new NoteName(text.startsWith("H") || text.startsWith("h") ? Letter.B : Letter.C, 0);
   }
 
   /** A number taken for another changes the chord more than a letter slipped. */

@@ -7,33 +7,37 @@ final class SymbolReading {
 
   private SymbolReading() {}
 
+  /**
+   * A symbol in its parts.
+   *
+   * @param root empty when the text begins with no note name
+   * @param suffix what stands between root and bass; without a root, all after the first character
+   * @param bass the note after the slash, if there is one
+   */
+  record Parts(Optional<NoteName> root, String suffix, Optional<NoteName> bass) {}
+
   static Optional<ChordSymbol> read(String symbol, LetterNames letters) {
-    String text = inEnglish(symbol.strip(), letters);
-    int end = NoteName.endOf(text);
-    if (end == 0) {
-      return Optional.empty();
-    }
-    NoteName root = NoteName.head(text, end);
-    int slash = text.lastIndexOf('/');
-    Optional<NoteName> bass =
-        slash < end
-            ? Optional.empty()
-            : NoteName.read(inEnglish(text.substring(slash + 1).strip(), letters));
-    // The slash of 6/9 is no bass: what follows it is no note.
-    String suffix = bass.isPresent() ? text.substring(end, slash) : text.substring(end);
-    return ChordKind.read(suffix).map(kind -> new ChordSymbol(root, kind, bass));
+    Parts parts = parts(symbol.strip(), letters);
+    return parts
+        .root()
+        .flatMap(
+            root ->
+                ChordKind.read(parts.suffix())
+                    .map(kind -> new ChordSymbol(root, kind, parts.bass())));
   }
 
-  /** German H becomes B, and German B becomes B flat; Bb means B flat in both. */
-  private static String inEnglish(String text, LetterNames letters) {
-    if (letters == LetterNames.ENGLISH || text.isEmpty()) {
-      return text;
-    }
-    boolean flat = text.length() > 1 && (text.charAt(1) == 'b' || text.charAt(1) == '♭');
-    return switch (text.charAt(0)) {
-      case 'H', 'h' -> "B" + text.substring(1);
-      case 'B' -> flat ? text : "Bb" + text.substring(1);
-      default -> text;
-    };
+  static Parts parts(String symbol, LetterNames letters) {
+    String text = letters.inEnglish(symbol);
+    int end = NoteName.endOf(text);
+    Optional<NoteName> root = end == 0 ? Optional.empty() : Optional.of(NoteName.head(text, end));
+    int start = Math.max(end, Math.min(1, text.length()));
+    int slash = text.lastIndexOf('/');
+    Optional<NoteName> bass =
+        slash < start
+            ? Optional.empty()
+            : NoteName.read(letters.inEnglish(text.substring(slash + 1).strip()));
+    // The slash of 6/9 is no bass: what follows it is no note.
+    String suffix = bass.isPresent() ? text.substring(start, slash) : text.substring(start);
+    return new Parts(root, suffix, bass);
   }
 }

@@ -7,6 +7,9 @@ public final class UnknownChordException extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1L;
 
+  /** As many characters of a text that is no chord at all stand in the message. */
+  private static final int SHOWN = 40;
+
   private final String symbol;
   private final transient List<String> nearest;
 
@@ -23,7 +26,8 @@ public final class UnknownChordException extends IllegalArgumentException {
   }
 
   private static String message(String symbol, List<String> nearest) {
-    String unknown = "“" + symbol + "” is not a chord symbol that Holdfast knows";
+    String shown = symbol.length() > SHOWN ? symbol.substring(0, SHOWN) + "…" : symbol;
+    String unknown = "“" + shown + "” is not a chord symbol that Holdfast knows";
     return nearest.isEmpty() ? unknown : unknown + "; near it are " + String.join(", ", nearest);
   }
 

@@ -155,6 +155,24 @@ class ChordSymbolReadingTest {
         assertThrows(UnknownChordException.class, () -> Harmony.parse("Cmja7")).getMessage());
   }
 
+  @Test
+  void a_refusal_keeps_the_bass_and_the_letters_of_its_reader() {
+    assertEquals("Cmaj7/G", nearest("Cmja7/G").get(0));
+    assertEquals(
+        "H7alt",
+        assertThrows(UnknownChordException.class, () -> Harmony.parse("H7atl", LetterNames.GERMAN))
+            .nearest()
+            .get(0));
+  }
+
+  @Test
+  void a_long_text_is_shown_by_its_beginning() {
+    String message =
+        assertThrows(UnknownChordException.class, () -> Harmony.parse("C".repeat(100_000)))
+            .getMessage();
+    assertTrue(message.length() < 120, message);
+  }
+
   private static List<String> nearest(String symbol) {
     return assertThrows(UnknownChordException.class, () -> Harmony.parse(symbol)).nearest();
   }
