@@ -1,5 +1,6 @@
 package holdfast.listening.midi;
 
+import holdfast.listening.LateOffs;
 import holdfast.listening.PlayedNote;
 import java.util.Arrays;
 
@@ -11,9 +12,8 @@ import java.util.Arrays;
  *   <li>A note lasts as long as its key is down. The sustain pedal only colours the sound: a player
  *       shapes phrases with the fingers, and a pedal held through a whole chorus would leave no
  *       rest to hear.
- *   <li>A key struck again while it is down ends its earlier note. The note-off of the earlier note
- *       may still come: one that comes within {@value #OVERLAP_SECONDS} s of the new stroke is
- *       taken as that, not as the end of the new note.
+ *   <li>A key struck again while it is down ends its earlier note, whose note-off may still come
+ *       ({@link LateOffs}).
  *   <li>Pitch bend moves a note to where it settles: the middle value of the bend over the time the
  *       key is down, so that scoops, falls and vibrato leave the note where it is meant.
  *   <li>A note that is never ended is ended by {@link #finish}.
@@ -61,9 +61,6 @@ public final class ChannelNotes {
   static final int RPN_FINE = 100;
   static final int RPN_COARSE = 101;
 
-  /** How long two strokes of one key may overlap where the off of the first comes late. */
-  static final double OVERLAP_SECONDS = 0.12; // fingers in legato overlap less; from experience
-
   /** Some pads and sequencers end a note at its start; it was struck all the same. */
   static final double SHORTEST_SECONDS = 0.001;
 
@@ -75,7 +72,7 @@ public final class ChannelNotes {
   private final Hearer hearer;
   private final double[] onset = new double[128];
   private final int[] velocity = new int[128];
-  private final int[] lateOffs = new int[128];
+  private final LateOffs lateOffs = new LateOffs();
   private final Bends bends = new Bends();
   private int down;
   private int rpn = NO_RPN;
@@ -129,13 +126,13 @@ public final class ChannelNotes {
       if (isDown(key)) {
         end(seconds, key);
       }
-      lateOffs[key] = 0;
     }
+    lateOffs.forget();
   }
 
   private void press(double seconds, int key, int strength) {
     if (isDown(key)) {
-      lateOffs[key]++;
+      lateOffs.struckAgain(key);
       if (seconds - onset[key] < SHORTEST_SECONDS) {
         // The same note from two sources at once is one note, as loud as the louder.
         velocity[key] = Math.max(velocity[key], strength);
@@ -153,15 +150,9 @@ public final class ChannelNotes {
   }
 
   private void release(double seconds, int key) {
-    if (!isDown(key)) {
-      return;
+    if (isDown(key) && !lateOffs.isLate(key, seconds - onset[key])) {
+      end(seconds, key);
     }
-    if (lateOffs[key] > 0 && seconds - onset[key] <= OVERLAP_SECONDS) {
-      lateOffs[key]--;
-      return;
-    }
-    lateOffs[key] = 0;
-    end(seconds, key);
   }
 
   private void end(double seconds, int key) {

@@ -1,10 +1,12 @@
 package holdfast.listening.midi;
 
 import holdfast.listening.Heard;
+import holdfast.listening.LateOffs;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayEvent.NoteOff;
 import holdfast.listening.PlayEvent.NoteOn;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.PlayedNotes;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -67,7 +69,7 @@ public final class MonophonicLine {
   private static final int MOST_TOGETHER = 64;
 
   private final Voice[] down = new Voice[128];
-  private final boolean[] owesAnOff = new boolean[128];
+  private final LateOffs lateOffs = new LateOffs();
   private final List<Voice> undecided = new ArrayList<>();
   private final List<PlayEvent> out = new ArrayList<>();
   private Voice line;
@@ -117,23 +119,7 @@ public final class MonophonicLine {
     double end = events.isEmpty() ? 0 : events.get(events.size() - 1).seconds();
     List<PlayEvent> thinned = new ArrayList<>(line.hear(new Heard(events, end)).events());
     thinned.addAll(line.finish(end).events());
-    List<PlayedNote> played = new ArrayList<>(thinned.size() / 2);
-    NoteOn on = null;
-    for (PlayEvent event : thinned) {
-      if (event instanceof NoteOn begun) {
-        on = begun;
-      } else if (on != null) {
-        played.add(
-            new PlayedNote(
-                on.seconds(),
-                event.seconds() - on.seconds(),
-                on.pitch(),
-                on.cents(),
-                on.loudness(),
-                on.confidence()));
-      }
-    }
-    return List.copyOf(played);
+    return PlayedNotes.of(thinned, end);
   }
 
   /**
@@ -162,8 +148,8 @@ public final class MonophonicLine {
   /** The take is over, or the keyboard went away: whatever is down goes up at this second. */
   public Heard finish(double seconds) {
     now = Math.max(now, seconds);
+    lateOffs.forget();
     for (int pitch = 0; pitch < down.length; pitch++) {
-      owesAnOff[pitch] = false;
       if (down[pitch] != null) {
         release(pitch);
       }
@@ -186,7 +172,7 @@ public final class MonophonicLine {
     int pitch = on.pitch();
     if (down[pitch] != null) {
       down[pitch].end = now;
-      owesAnOff[pitch] = true;
+      lateOffs.struckAgain(pitch);
     }
     Voice before = undecided.isEmpty() ? null : undecided.get(undecided.size() - 1);
     boolean overlaps = before != null && before.end == Double.POSITIVE_INFINITY;
@@ -197,16 +183,10 @@ public final class MonophonicLine {
 
   private void release(int pitch) {
     Voice voice = down[pitch];
-    if (voice == null) {
-      return;
+    if (voice != null && !lateOffs.isLate(pitch, now - voice.onset)) {
+      voice.end = now;
+      down[pitch] = null;
     }
-    if (owesAnOff[pitch] && now - voice.onset <= ChannelNotes.OVERLAP_SECONDS) {
-      owesAnOff[pitch] = false; // the late note-off of the stroke before
-      return;
-    }
-    owesAnOff[pitch] = false;
-    voice.end = now;
-    down[pitch] = null;
   }
 
   /**

@@ -1,0 +1,241 @@
+package holdfast.session.log;
+
+import holdfast.listening.Heard;
+import holdfast.listening.PlayEvent;
+import holdfast.listening.PlayEvent.NoteOn;
+import holdfast.mistake.UserMistake;
+import holdfast.time.TempoMap;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Collectors;
+
+/**
+ * Writes down everything in a live take the moment it is heard, so that nothing that was played can
+ * be lost: each event goes to the operating system before the next is looked at, where a killed
+ * program does not take it along, and at the end of each phrase the disk is told to keep it.
+ *
+ * <p>A log that cannot be written (a full disk, a pulled stick) does not stop the take; it goes on
+ * trying, and {@link #trouble} says what is wrong. May be used from several threads.
+ */
+public final class TakeLog implements AutoCloseable {
+
+  static final String FIRST_WORD = "take-log";
+  static final String VERSION = "1";
+  static final String SET = "set";
+  static final String TEMPO = "tempo";
+  static final String ON = "on";
+  static final String OFF = "off";
+  static final String PEDAL = "pedal";
+  static final String MARK = "mark";
+  static final String UP_TO = "up-to";
+  static final String END = "end";
+
+  private static final long PATIENCE_SECONDS = 5;
+
+  private final Path file;
+  // A stream and not a channel: a channel closes when its thread is interrupted, as sessions are.
+  private final FileOutputStream out;
+  private final ExecutorService disk =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread thread = new Thread(task, "take-log");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private final AtomicBoolean isForcing = new AtomicBoolean();
+  private boolean lineIsBroken;
+  private Optional<String> trouble = Optional.empty();
+  private boolean closed;
+
+  private TakeLog(Path file, FileOutputStream out) {
+    this.file = file;
+    this.out = out;
+  }
+
+  /**
+   * Begins the log of a take in a new file.
+   *
+   * @param settings what is needed to make sense of the take later: chart, player, whatever the
+   *     session names; in the order in which it should be kept
+   * @throws UserMistake where the file exists already or cannot be made
+   */
+  public static TakeLog start(Path file, Map<String, String> settings) {
+    try {
+      Files.createFile(file);
+      TakeLog log = appendingTo(file);
+      log.say(FIRST_WORD, VERSION + " " + Writer.self().text());
+      settings.forEach(log::set);
+      log.force();
+      return log;
+    } catch (FileAlreadyExistsException e) {
+      throw new UserMistake(file + " is there already; give the take another name", e);
+    } catch (NoSuchFileException e) {
+      throw new UserMistake("there is no folder for " + file + "; make it first", e);
+    } catch (IOException e) {
+      throw new UserMistake(
+          file + " cannot be written (" + e.getMessage() + "); choose another folder for takes", e);
+    }
+  }
+
+  /** A log that goes on at the end of what is there. */
+  static TakeLog appendingTo(Path file) throws IOException {
+    return new TakeLog(file, new FileOutputStream(file.toFile(), true));
+  }
+
+  /** Settles something about the take; what was settled under this name before no longer holds. */
+  public void set(String name, String value) {
+    if (name.isEmpty() || name.indexOf('=') >= 0) {
+      throw new IllegalArgumentException("a setting needs a name without “=”, not " + name);
+    }
+    say(SET, LogLine.escaped(name) + "=" + LogLine.escaped(value));
+  }
+
+  /** Settles where beats fall from now on, for the whole take. */
+  public void tempo(TempoMap tempo) {
+    say(
+        TEMPO,
+        tempo.points().stream()
+            .map(p -> p.beat() + " " + p.seconds() + " " + p.beatsPerMinute())
+            .collect(Collectors.joining(" ")));
+  }
+
+  /** Keeps everything that was heard. */
+  public void hear(Heard heard) {
+    if (heard.events().isEmpty()) {
+      return;
+    }
+    StringBuilder lines = new StringBuilder();
+    for (PlayEvent event : heard.events()) {
+      lines.append(line(event).written());
+    }
+    write(lines.toString());
+  }
+
+  /** The sustain pedal moved. */
+  public void pedal(double seconds, boolean down) {
+    say(PEDAL, seconds + (down ? " down" : " up"));
+  }
+
+  /** Something happened that is no note: a new idea, a loop, a chorus that begins. */
+  public void mark(double seconds, String text) {
+    say(MARK, seconds + " " + LogLine.escaped(text));
+  }
+
+  /** A phrase is over: what is written so far is forced to the disk, in the background. */
+  public void phraseEnded(double heardUpToSeconds) {
+    say(UP_TO, Double.toString(heardUpToSeconds));
+    if (isForcing.compareAndSet(false, true)) {
+      disk.execute(
+          () -> {
+            isForcing.set(false);
+            force();
+          });
+    }
+  }
+
+  /** What is wrong with the log, in one sentence; empty while all is well. */
+  public synchronized Optional<String> trouble() {
+    return trouble;
+  }
+
+  /** Where the log is. */
+  public Path file() {
+    return file;
+  }
+
+  /** The take ended as it should; what follows is only to close. */
+  public void end(double seconds) {
+    say(END, Double.toString(seconds));
+  }
+
+  /** Forces the rest to the disk and lets go of the file, which stays where it is. */
+  @Override
+  public void close() {
+    disk.shutdown();
+    boolean interrupted = false;
+    try {
+      disk.awaitTermination(PATIENCE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      interrupted = true;
+    }
+    force();
+    synchronized (this) {
+      if (!closed) {
+        closed = true;
+        try {
+          out.close();
+        } catch (IOException e) {
+          tell(e);
+        }
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static LogLine line(PlayEvent event) {
+    if (event instanceof NoteOn on) {
+      return new LogLine(
+          ON,
+          on.seconds()
+              + " "
+              + on.pitch()
+              + " "
+              + on.cents()
+              + " "
+              + on.loudness()
+              + " "
+              + on.confidence());
+    }
+    return new LogLine(OFF, event.seconds() + " " + event.pitch());
+  }
+
+  private void say(String word, String rest) {
+    write(new LogLine(word, rest).written());
+  }
+
+  private synchronized void write(String lines) {
+    if (closed) {
+      throw new IllegalStateException("the log of this take is closed");
+    }
+    try {
+      // After a write that broke off in the middle, a fresh line.
+      String fresh = lineIsBroken ? "\n" + lines : lines;
+      lineIsBroken = true;
+      out.write(fresh.getBytes(StandardCharsets.UTF_8));
+      lineIsBroken = false;
+    } catch (IOException e) {
+      tell(e);
+    }
+  }
+
+  private void force() {
+    try {
+      out.getFD().sync();
+    } catch (IOException e) {
+      tell(e);
+    }
+  }
+
+  private synchronized void tell(IOException e) {
+    trouble =
+        Optional.of(
+            "The take's log "
+                + file
+                + " cannot be written ("
+                + e.getMessage()
+                + "); what you play now is kept in memory only, so make room on the disk.");
+  }
+}
