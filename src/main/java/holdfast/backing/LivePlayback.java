@@ -141,10 +141,14 @@ final class LivePlayback implements Playback {
       }
     } finally {
       if (stopped) {
-        out.silence();
+        silence();
       }
       over.countDown();
     }
+  }
+
+  private void silence() {
+    seats.values().forEach(seat -> out.silence(seat.channel()));
   }
 
   private void sleepUntil(long deadline) {
@@ -334,7 +338,7 @@ final class LivePlayback implements Playback {
     }
     try {
       if (!over.await(1, TimeUnit.SECONDS)) {
-        out.silence();
+        silence();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

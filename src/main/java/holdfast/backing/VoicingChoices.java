@@ -93,7 +93,8 @@ final class VoicingChoices {
     Set<Integer> needed = new LinkedHashSet<>();
     Set<Integer> colours = new LinkedHashSet<>();
     Set<Integer> optional = new LinkedHashSet<>();
-    chord.guideTones().stream().forEach(needed::add);
+    // Of an eleventh chord players leave out the third, guide tone or not.
+    chord.guideTones().intersection(chord.pitchClasses()).stream().forEach(needed::add);
     for (Degree degree : chord.kind().sounding()) {
       int pitchClass = Math.floorMod(root + degree.semitones(), 12);
       boolean colour = degree.number() > 7 || (degree.number() == 5 && degree.alter() != 0);

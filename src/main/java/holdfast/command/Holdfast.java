@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       JudgeCommand.class,
       BackingCommand.class,
+      BenchCommand.class,
       FitCommand.class,
       CommandLine.HelpCommand.class,
     })

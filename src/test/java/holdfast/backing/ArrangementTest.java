@@ -11,8 +11,10 @@ import holdfast.chart.ChartText;
 import holdfast.chart.ChordSpan;
 import holdfast.chart.Transposition;
 import holdfast.mistake.UserMistake;
+import holdfast.theory.ChordKind;
 import holdfast.theory.ChordSymbol;
 import holdfast.theory.NoteName;
+import holdfast.theory.PitchClassSet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -188,6 +190,25 @@ class ArrangementTest {
         new PitchRange(50, 65), // tenor
         new PitchRange(46, 62), // baritone
         new PitchRange(41, 59)); // bass
+  }
+
+  @Test
+  void every_chord_that_can_be_written_can_be_voiced_on_every_root() {
+    VoicingChoices choices = new VoicingChoices(Optional.empty());
+    for (ChordKind kind : ChordKind.known()) {
+      for (String root : TONICS) {
+        ChordSymbol chord = new ChordSymbol(NoteName.parse(root), kind, Optional.empty());
+        List<ShapedVoicing> shapes = choices.of(chord);
+        assertFalse(shapes.isEmpty(), chord.text());
+        for (ShapedVoicing shape : shapes) {
+          Voicing voicing = shape.voicing();
+          PitchClassSet guides = chord.guideTones().intersection(chord.pitchClasses());
+          assertTrue(guides.minus(voicing.pitchClasses()).isEmpty(), chord.text());
+          assertTrue(voicing.pitchClasses().minus(chord.pitchClasses()).isEmpty(), chord.text());
+        }
+        assertFalse(BassLine.choices(chord).isEmpty(), chord.text());
+      }
+    }
   }
 
   @Test

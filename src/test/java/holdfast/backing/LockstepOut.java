@@ -70,7 +70,7 @@ final class LockstepOut implements SoundOut {
   }
 
   @Override
-  public synchronized void silence() {
+  public synchronized void silence(int channel) {
     silenced = true;
   }
 

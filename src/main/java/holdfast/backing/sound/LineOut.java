@@ -177,16 +177,11 @@ final class LineOut implements SoundOut {
   }
 
   @Override
-  public void silence() {
-    for (int channel = 0; channel < 16; channel++) {
-      synth.sendNow(Messages.channelVolume(channel, 0));
-      synth.sendNow(Messages.allSoundOff(channel));
-    }
+  public void silence(int channel) {
+    synth.sendNow(Messages.channelVolume(channel, 0));
+    synth.sendNow(Messages.allSoundOff(channel));
     // What was sent ahead begins unheard, for the volume is down, and is ended when it has begun.
-    long after = madeMicros() + SEND_AHEAD_MICROS;
-    for (int channel = 0; channel < 16; channel++) {
-      synth.send(Messages.allSoundOff(channel), after);
-    }
+    synth.send(Messages.allSoundOff(channel), madeMicros() + SEND_AHEAD_MICROS);
   }
 
   @Override

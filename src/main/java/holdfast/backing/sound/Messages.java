@@ -55,6 +55,11 @@ public final class Messages {
     return message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0);
   }
 
+  /** The same message on another channel. */
+  public static ShortMessage onChannel(int channel, int command, int first, int second) {
+    return message(command, channel, first, second);
+  }
+
   private static ShortMessage message(int command, int channel, int first, int second) {
     try {
       return new ShortMessage(command, channel, first, second);

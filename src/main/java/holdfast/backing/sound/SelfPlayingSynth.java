@@ -82,12 +82,10 @@ final class SelfPlayingSynth implements SoundOut {
   }
 
   @Override
-  public void silence() {
-    for (int channel = 0; channel < 16; channel++) {
-      receiver.send(Messages.channelVolume(channel, 0), -1);
-      receiver.send(Messages.allSoundOff(channel), -1);
-      receiver.send(Messages.allSoundOff(channel), madeMicros() + SEND_AHEAD_MICROS);
-    }
+  public void silence(int channel) {
+    receiver.send(Messages.channelVolume(channel, 0), -1);
+    receiver.send(Messages.allSoundOff(channel), -1);
+    receiver.send(Messages.allSoundOff(channel), madeMicros() + SEND_AHEAD_MICROS);
   }
 
   @Override

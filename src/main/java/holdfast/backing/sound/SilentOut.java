@@ -48,7 +48,7 @@ public final class SilentOut implements SoundOut {
   }
 
   @Override
-  public void silence() {
+  public void silence(int channel) {
     // It is silent.
   }
 

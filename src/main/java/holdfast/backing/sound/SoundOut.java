@@ -35,8 +35,8 @@ public interface SoundOut extends AutoCloseable {
   /** The position that is heard at this moment. */
   long microsHeard(long nanoTime);
 
-  /** Ends every sounding note at once. */
-  void silence();
+  /** Ends every note of a channel at once, those that were sent ahead included. */
+  void silence(int channel);
 
   /**
    * How loud the whole is.

@@ -6,10 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import holdfast.mistake.UserMistake;
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
+import javax.sound.midi.Instrument;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Patch;
+import javax.sound.midi.Soundbank;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -109,6 +114,50 @@ class StreamSynthTest {
       }
     }
     assertArrayEquals(takes[0], takes[1]);
+  }
+
+  /**
+   * The JDK writes its own bank as a SoundFont 2. In the file its electric piano sits where the
+   * piano was, so that we hear whether the file is played.
+   */
+  @Test
+  void a_sound_font_of_the_users_is_played() throws Exception {
+    File whole = folder.resolve("whole.sf2").toFile();
+    save(MidiSystem.getSynthesizer().getDefaultSoundbank(), whole);
+    Soundbank bank = MidiSystem.getSoundbank(whole);
+    for (Instrument instrument : bank.getInstruments()) {
+      boolean drums = instrument.toString().startsWith("Drumkit");
+      if (!drums && instrument.getPatch().getProgram() == 0) {
+        bank.getClass()
+            .getMethod("removeInstrument", instrument.getClass())
+            .invoke(bank, instrument);
+      } else if (!drums && instrument.getPatch().getProgram() == 4) {
+        instrument
+            .getClass()
+            .getMethod("setPatch", Patch.class)
+            .invoke(instrument, new Patch(0, 0));
+      }
+    }
+    Path file = folder.resolve("swapped.sf2");
+    save(bank, file.toFile());
+    SoundBank own = SoundBank.read(file);
+    assertEquals("swapped.sf2", own.name());
+    double[] electric = note(SoundBank.builtIn(), 4);
+    assertArrayEquals(electric, note(own, 0), 0.001);
+    // What the file lacks is played by the built-in bank.
+    assertArrayEquals(note(SoundBank.builtIn(), 11), note(own, 11), 0.001);
+  }
+
+  private static void save(Soundbank bank, File file) throws ReflectiveOperationException {
+    bank.getClass().getMethod("save", File.class).invoke(bank, file);
+  }
+
+  private static double[] note(SoundBank bank, int program) {
+    try (StreamSynth synth = StreamSynth.open(bank).orElseThrow()) {
+      synth.send(Messages.program(0, program), 0);
+      synth.send(Messages.noteOn(0, 60, 80), 10_000);
+      return left(synth, 0.5);
+    }
   }
 
   @Test

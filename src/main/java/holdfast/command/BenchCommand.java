@@ -1,0 +1,106 @@
+package holdfast.command;
+
+import holdfast.backing.Arrangement;
+import holdfast.backing.BackingBench;
+import holdfast.backing.Feel;
+import holdfast.backing.Lateness;
+import holdfast.backing.OnsetErrors;
+import holdfast.backing.Performance;
+import holdfast.chart.ChartLibrary;
+import holdfast.mistake.UserMistake;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Measures how well this machine keeps time with us, in real time and through the real devices. */
+@Command(
+    name = "bench",
+    mixinStandardHelpOptions = true,
+    description = "Plays a backing and measures its timing; in an audio loop also what is heard.")
+final class BenchCommand implements Callable<Integer> {
+
+  private static final double TEMPO = 68;
+  private static final int SHORTEST_SECONDS = 10;
+  private static final int LONGEST_SECONDS = 3600;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "N",
+      description = "About how long, 10 to 3600 (60 without it).")
+  private int seconds = 60;
+
+  @Option(names = "--busy", description = "Keep one core busy meanwhile.")
+  private boolean busy;
+
+  @Mixin private SoundOptions sound = new SoundOptions();
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    if (seconds < SHORTEST_SECONDS || seconds > LONGEST_SECONDS) {
+      throw new UserMistake("--seconds takes 10 to 3600, not " + seconds);
+    }
+    Arrangement arrangement =
+        Arrangement.of(
+            ChartLibrary.open("lantern-turn"),
+            Feel.BALLAD,
+            TEMPO,
+            Optional.empty(),
+            Optional.empty());
+    double roundSeconds = arrangement.form().lengthBeats() * 60 / TEMPO;
+    int rounds = (int) Math.max(1, Math.round(seconds / roundSeconds));
+    tell(
+        BackingBench.run(
+            new Performance(arrangement, OptionalInt.of(rounds), 1, Set.of()),
+            sound.choice(),
+            busy));
+    return 0;
+  }
+
+  private void tell(BackingBench.Measured measured) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println("output                 " + measured.output());
+    measured.trouble().ifPresent(out::println);
+    out.println(
+        line("played                 %.1f s%s", measured.seconds(), busy ? ", one core busy" : ""));
+    Lateness late = measured.lateness();
+    out.println(
+        line(
+            "messages sent late by  p50 %.2f ms, p99 %.2f ms, max %.2f ms (sent 150 ms ahead)",
+            late.medianNanos() / 1e6, late.p99Nanos() / 1e6, late.maxNanos() / 1e6));
+    out.println("sound ran dry          " + measured.gaps() + " times");
+    out.println("onset error, captured  " + measured.onsets().map(this::errors).orElse(NO_LOOP));
+    out.println(
+        line(
+            "garbage collection     %d pauses, %d ms together",
+            measured.collections(), measured.collectionMillis()));
+    out.println(line("steady CPU             %.1f %% of one core", 100 * measured.steadyCpu()));
+  }
+
+  private static final String NO_LOOP = "not measured: the recording device hears nothing of it";
+
+  private String errors(OnsetErrors errors) {
+    if (errors.worstLikeness() < ALIKE) {
+      return "not measured: the recording device hears something else";
+    }
+    return line(
+        "p50 %.3f ms, max %.3f ms over %d onsets",
+        errors.medianMillis(), errors.maxMillis(), errors.millis().size());
+  }
+
+  /** A loop gives nearly 1; a microphone in a room less than this. */
+  private static final double ALIKE = 0.8;
+
+  private static String line(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}
