@@ -21,7 +21,7 @@ public record Ambiguity(ChordSymbol taken, ChordSymbol other, String why) {
     if (end == 0) {
       return Optional.empty();
     }
-    String suffix = ChordGrammar.clean(text.substring(end));
+    String suffix = ChordSigns.plain(text.substring(end));
     return TABLE.stream()
         .filter(row -> sameSpelling(row.get("suffix"), suffix))
         .findFirst()

@@ -1,9 +1,7 @@
 package holdfast.theory;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -17,243 +15,211 @@ import java.util.regex.Pattern;
  */
 final class ChordGrammar {
 
-  private static final Pattern WORD =
-      Pattern.compile("(?i)maj(?:or)?|min(?:or)?|dim|aug|sus|add|alt|omit|dom|lyd");
-
   private static final Pattern QUALITY =
       Pattern.compile("maj|ma(?!dd)|M|Δ|j|min|mi|m|-|dim|°|o|0|ø|aug|\\+|dom");
   private static final Pattern MAJOR_SEVENTH =
       Pattern.compile("(?:maj|ma(?!dd)|M|Δ|j)(13|11|9|7)?");
   private static final Pattern NUMBER = Pattern.compile("6/9|69|13|11|9|7|6|5|4|2");
-  private static final Pattern SUS = Pattern.compile("sus(?:(24|42|2|4)|(?=13|9|7)(13|9|7)|)");
-  private static final Pattern ADD = Pattern.compile("add(bb|[b#+-]?)(13|11|9|7|6|4|2)");
-  private static final Pattern NO = Pattern.compile("(?:no|omit)(13|11|9|7|5|3|1)(?:rd|th)?");
+  private static final Pattern SUSPENDED = Pattern.compile("sus(?:(24|42|2|4)|(13|9|7)|)");
+  private static final Pattern ADDED = Pattern.compile("add([b#+-]?)(13|11|9|7|6|4|2)");
+  private static final Pattern LEFT_OUT = Pattern.compile("(?:no|omit)(13|11|9|7|5|3|1)(?:rd|th)?");
   private static final Pattern ALTERED = Pattern.compile("([b#+-])(13|11|9|6|5|4|2)");
-  private static final Pattern NATURAL = Pattern.compile("13|11|9|6|7");
-  private static final Pattern ALT = Pattern.compile("alt");
-  private static final Pattern LYD = Pattern.compile("lyd");
-  private static final Pattern SHARP_FIFTH = Pattern.compile("\\+|aug");
+  private static final Pattern NATURAL = Pattern.compile("13|11|9|7|6");
+  private static final Pattern WORD = Pattern.compile("alt|lyd|aug|\\+");
 
   private final String text;
+  private final ChordStack chord = new ChordStack();
   private int at;
-  private int depth;
-
-  private Degree fifth = new Degree(5, 0);
-  private final TreeSet<Degree> third = new TreeSet<>(List.of(new Degree(3, 0)));
-  private final TreeSet<Degree> fifths = new TreeSet<>();
-  private final TreeSet<Degree> others = new TreeSet<>();
-  private final TreeSet<Degree> altered = new TreeSet<>();
-  private final TreeSet<Degree> added = new TreeSet<>();
-  private final TreeSet<Integer> left = new TreeSet<>();
+  private int openParentheses;
 
   private ChordGrammar(String text) {
     this.text = text;
   }
 
-  /** One way of writing for each sign: no blanks, no typographic accidentals, words in small. */
-  static String clean(String suffix) {
-    StringBuilder out = new StringBuilder();
-    for (int i = 0; i < suffix.length(); i++) {
-      char c = suffix.charAt(i);
-      switch (c) {
-        case ' ', '\u00A0', '♮' -> {}
-        case '♭' -> out.append('b');
-        case '♯' -> out.append('#');
-        case '△', '∆', '▵' -> out.append('Δ');
-        case 'º', '˚' -> out.append('°');
-        case 'Ø', '∅' -> out.append('ø');
-        case '−', '–' -> out.append('-');
-        default -> out.append(c);
-      }
-    }
-    return WORD.matcher(out)
-        .replaceAll(
-            word -> {
-              String small = word.group().toLowerCase(Locale.ROOT);
-              return small.equals("major") ? "maj" : small.equals("minor") ? "min" : small;
-            });
-  }
-
-  /** The degrees that a cleaned suffix spells, or empty when a part of it means nothing. */
-  static Optional<List<Degree>> degrees(String clean) {
-    ChordGrammar grammar = new ChordGrammar(clean);
-    return grammar.understand() ? Optional.of(grammar.chord()) : Optional.empty();
+  /** The degrees that a suffix in plain signs spells, or empty when a part of it means nothing. */
+  static Optional<List<Degree>> degrees(String suffix) {
+    ChordGrammar grammar = new ChordGrammar(suffix);
+    return grammar.understand() ? Optional.of(grammar.chord.degrees()) : Optional.empty();
   }
 
   private boolean understand() {
-    String quality = take(QUALITY).map(Matcher::group).orElse("");
-    String number = "";
-    boolean major = false;
-    switch (quality) {
-      case "min", "mi", "m", "-" -> third(-1);
-      case "dim", "°", "o", "0" -> {
-        third(-1);
-        fifth = new Degree(5, -1);
-      }
-      case "ø" -> {
-        third(-1);
-        fifth = new Degree(5, -1);
-        others.add(new Degree(7, -1));
-      }
-      case "aug", "+" -> fifth = new Degree(5, 1);
-      case "Δ", "j" -> {
-        major = true;
-        others.add(new Degree(7, 0));
-      }
-      case "maj", "ma", "M" -> major = true;
-      default -> {}
-    }
-    if (!quality.isEmpty() && !major) {
-      Optional<Matcher> seventh = take(MAJOR_SEVENTH);
-      if (seventh.isPresent()) {
-        major = true;
-        others.add(new Degree(7, 0));
-        number = Optional.ofNullable(seventh.get().group(1)).orElse("");
-      }
-    }
-    if (number.isEmpty()) {
-      number = take(NUMBER).map(Matcher::group).orElse("");
-    }
-    boolean diminished = fifth.alter() < 0 && !quality.equals("ø");
-    if (!number(quality, number, major ? 0 : diminished ? -2 : -1)) {
+    if (!qualityAndNumber()) {
       return false;
     }
     while (at < text.length()) {
-      if (!modifier()) {
+      boolean understood =
+          punctuation()
+              || suspended()
+              || added()
+              || leftOut()
+              || altered()
+              || majorSeventh()
+              || natural()
+              || word();
+      if (!understood) {
         return false;
       }
     }
-    return depth == 0;
+    return openParentheses == 0;
   }
 
-  private void third(int alter) {
-    third.clear();
-    third.add(new Degree(3, alter));
+  private boolean qualityAndNumber() {
+    String quality = take(QUALITY).map(Matcher::group).orElse("");
+    int seventh = -1;
+    switch (quality) {
+      case "min", "mi", "m", "-" -> chord.third(-1);
+      case "dim", "°", "o", "0" -> {
+        chord.third(-1);
+        chord.fifth(-1);
+        seventh = -2;
+      }
+      case "ø" -> {
+        chord.third(-1);
+        chord.fifth(-1);
+        chord.seventh(-1);
+      }
+      case "aug", "+" -> chord.fifth(1);
+      case "Δ", "j" -> chord.seventh(0);
+      case "maj", "ma", "M" -> seventh = 0;
+      default -> {}
+    }
+    // Minor, diminished or augmented, and then a major seventh: mM7, -Δ9, +maj7.
+    boolean mayTurnMajor = !quality.isEmpty() && seventh != 0 && !chord.hasSeventh();
+    if (mayTurnMajor && majorSeventh()) {
+      return true;
+    }
+    Optional<String> number = take(NUMBER).map(Matcher::group);
+    return number.isEmpty() || number(quality, number.get(), seventh);
   }
 
   /** The number after the quality: how far the thirds are stacked. */
   private boolean number(String quality, String number, int seventh) {
     switch (number) {
-      case "" -> {}
       case "5" -> {
-        // After a root alone a 5 is the bare fifth; after a sign it is altered by it.
-        switch (quality) {
-          case "" -> left.add(3);
-          case "-" -> {
-            third(0);
-            fifth = new Degree(5, -1);
-          }
-          case "+" -> fifth = new Degree(5, 1);
-          default -> {
-            return false;
-          }
-        }
+        return bareFifth(quality);
       }
-      case "2", "4" -> suspend(Integer.parseInt(number));
-      case "6" -> others.add(new Degree(6, 0));
-      case "6/9", "69" -> others.addAll(List.of(new Degree(6, 0), new Degree(9, 0)));
-      default -> stack(Integer.parseInt(number), seventh);
+      case "2", "4" -> chord.suspend(Integer.parseInt(number));
+      case "6" -> chord.sixth();
+      case "6/9", "69" -> {
+        chord.sixth();
+        chord.ninth();
+      }
+      default -> chord.upTo(Integer.parseInt(number), seventh);
     }
     return true;
   }
 
-  private void stack(int top, int seventh) {
-    if (others.stream().noneMatch(d -> d.number() == 7)) {
-      others.add(new Degree(7, seventh));
-    }
-    for (int n = 9; n <= top; n += 2) {
-      others.add(new Degree(n, 0));
-    }
-  }
-
-  private void suspend(int number) {
-    if (third.stream().anyMatch(d -> d.number() == 3)) {
-      third.clear();
-    }
-    third.add(new Degree(number, 0));
-  }
-
-  /** One sign after the number; false when it means nothing here. */
-  private boolean modifier() {
-    char c = text.charAt(at);
-    if (c == '(' || (at > 0 && c == ',')) {
-      depth += c == '(' ? 1 : 0;
-      at++;
-      return true;
-    }
-    if (c == ')' && depth > 0) {
-      depth--;
-      at++;
-      return true;
-    }
-    Optional<Matcher> found = take(SUS);
-    if (found.isPresent()) {
-      String steps = found.get().group(1);
-      if (found.get().group(2) != null) {
-        stack(Integer.parseInt(found.get().group(2)), -1);
+  /** After a root alone a 5 is the bare fifth; after a sign it is altered by it. */
+  private boolean bareFifth(String quality) {
+    switch (quality) {
+      case "" -> chord.leaveOut(3);
+      case "-" -> {
+        chord.third(0);
+        chord.fifth(-1);
       }
-      if (steps == null || steps.contains("4")) {
-        suspend(4);
-      }
-      if (steps != null && steps.contains("2")) {
-        suspend(2);
-      }
-      return true;
-    }
-    found = take(ADD);
-    if (found.isPresent()) {
-      int n = compound(found.get().group(2));
-      int alter = alter(found.get().group(1));
-      added.add(new Degree(n, n == 7 ? alter - (alter == 0 ? 1 : 0) : alter));
-      return true;
-    }
-    found = take(NO);
-    if (found.isPresent()) {
-      left.add(Integer.valueOf(found.get().group(1)));
-      return true;
-    }
-    if (take(ALT).isPresent()) {
-      return alteredDominant();
-    }
-    if (take(LYD).isPresent()) {
-      altered.add(new Degree(11, 1));
-      return true;
-    }
-    found = take(ALTERED);
-    if (found.isPresent()) {
-      int n = compound(found.get().group(2));
-      int alter = alter(found.get().group(1));
-      (n == 5 ? fifths : altered).add(new Degree(n == 6 ? 13 : n, alter));
-      return true;
-    }
-    found = take(MAJOR_SEVENTH);
-    if (found.isPresent()) {
-      others.removeIf(d -> d.number() == 7);
-      String top = found.get().group(1);
-      stack(top == null ? 7 : Integer.parseInt(top), 0);
-      return true;
-    }
-    found = take(NATURAL);
-    if (found.isPresent()) {
-      int n = Integer.parseInt(found.get().group());
-      if (n == 7 && others.stream().anyMatch(d -> d.number() == 7)) {
+      case "+" -> chord.fifth(1);
+      default -> {
         return false;
       }
-      added.add(new Degree(n, n == 7 ? -1 : 0));
-      return true;
     }
-    if (take(SHARP_FIFTH).isPresent()) {
-      fifths.add(new Degree(5, 1));
-      return true;
-    }
-    return false;
+    return true;
   }
 
-  private boolean alteredDominant() {
-    fifths.addAll(List.of(new Degree(5, -1), new Degree(5, 1)));
-    altered.addAll(List.of(new Degree(9, -1), new Degree(9, 1)));
-    others.add(new Degree(7, -1));
+  private boolean punctuation() {
+    switch (text.charAt(at)) {
+      case '(' -> openParentheses++;
+      case ')' -> openParentheses--;
+      case ',' -> {
+        if (at == 0) {
+          return false;
+        }
+      }
+      default -> {
+        return false;
+      }
+    }
+    at++;
+    return openParentheses >= 0;
+  }
+
+  private boolean suspended() {
+    Optional<Matcher> sus = take(SUSPENDED);
+    sus.ifPresent(
+        found -> {
+          String steps = Optional.ofNullable(found.group(1)).orElse("4");
+          steps.chars().forEach(step -> chord.suspend(step - '0'));
+          if (found.group(2) != null) {
+            chord.upTo(Integer.parseInt(found.group(2)), -1);
+          }
+        });
+    return sus.isPresent();
+  }
+
+  private boolean added() {
+    Optional<Matcher> add = take(ADDED);
+    add.ifPresent(found -> addDegree(compound(found.group(2)), alter(found.group(1))));
+    return add.isPresent();
+  }
+
+  private boolean leftOut() {
+    Optional<Matcher> no = take(LEFT_OUT);
+    no.ifPresent(found -> chord.leaveOut(Integer.parseInt(found.group(1))));
+    return no.isPresent();
+  }
+
+  private boolean altered() {
+    Optional<Matcher> sign = take(ALTERED);
+    sign.ifPresent(
+        found -> {
+          int number = compound(found.group(2));
+          chord.alter(number == 6 ? 13 : number, alter(found.group(1)));
+        });
+    return sign.isPresent();
+  }
+
+  private boolean majorSeventh() {
+    Optional<Matcher> seventh = take(MAJOR_SEVENTH);
+    seventh.ifPresent(
+        found -> {
+          chord.seventh(0);
+          if (found.group(1) != null) {
+            chord.upTo(Integer.parseInt(found.group(1)), 0);
+          }
+        });
+    return seventh.isPresent();
+  }
+
+  private boolean natural() {
+    Optional<Integer> number = take(NATURAL).map(found -> Integer.valueOf(found.group()));
+    if (number.isEmpty() || (number.get() == 7 && chord.hasSeventh())) {
+      return false;
+    }
+    addDegree(number.get(), 0);
     return true;
+  }
+
+  private boolean word() {
+    Optional<String> word = take(WORD).map(Matcher::group);
+    switch (word.orElse("")) {
+      case "alt" -> {
+        chord.alter(5, -1);
+        chord.alter(5, 1);
+        chord.alter(9, -1);
+        chord.alter(9, 1);
+        chord.seventh(-1);
+      }
+      case "lyd" -> chord.alter(11, 1);
+      case "aug", "+" -> chord.alter(5, 1);
+      default -> {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** A seventh that is added without an accidental is the flat one. */
+  private void addDegree(int number, int alter) {
+    chord.add(number, number == 7 && alter == 0 ? -1 : alter);
   }
 
   /** Added seconds and fourths are ninths and elevenths; a sharp fourth is a sharp eleventh. */
@@ -265,7 +231,6 @@ final class ChordGrammar {
   private static int alter(String sign) {
     return switch (sign) {
       case "b", "-" -> -1;
-      case "bb" -> -2;
       case "#", "+" -> 1;
       default -> 0;
     };
@@ -273,38 +238,10 @@ final class ChordGrammar {
 
   private Optional<Matcher> take(Pattern pattern) {
     Matcher matcher = pattern.matcher(text).region(at, text.length());
-    matcher.useTransparentBounds(true);
     if (!matcher.lookingAt()) {
       return Optional.empty();
     }
     at = matcher.end();
     return Optional.of(matcher);
-  }
-
-  private List<Degree> chord() {
-    TreeSet<Degree> chord = new TreeSet<>(third);
-    chord.add(new Degree(1, 0));
-    if (fifths.isEmpty()) {
-      chord.add(fifth);
-    } else {
-      chord.addAll(fifths);
-    }
-    chord.addAll(others);
-    // A thirteenth chord whose ninth or eleventh is altered, or whose third is suspended, is not
-    // stacked through the natural eleventh.
-    boolean stacked = others.contains(new Degree(13, 0));
-    if (stacked && (!altered.isEmpty() || third.stream().anyMatch(d -> d.number() == 4))) {
-      chord.remove(new Degree(11, 0));
-    }
-    for (Degree degree : altered) {
-      chord.remove(new Degree(degree.number(), 0));
-    }
-    if (third.stream().anyMatch(d -> d.number() == 4)) {
-      chord.remove(new Degree(11, 0));
-    }
-    chord.addAll(altered);
-    chord.addAll(added);
-    chord.removeIf(d -> left.contains(d.number()));
-    return List.copyOf(chord);
   }
 }

@@ -2,6 +2,7 @@ package holdfast.theory;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A chord without its root: what {@code m7b5} means on any note. Most are rows of the table
@@ -102,7 +103,7 @@ public record ChordKind(
     if (has(5, -1) && has(3, -1) && !has(7, -1)) {
       return List.of(new Degree(3, -1), new Degree(5, -1));
     }
-    return java.util.stream.Stream.concat(first(3, 4, 2).stream(), first(7, 6).stream()).toList();
+    return Stream.concat(first(3, 4, 2).stream(), first(7, 6).stream()).toList();
   }
 
   private Optional<Degree> first(int... numbers) {

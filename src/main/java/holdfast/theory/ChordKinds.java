@@ -20,12 +20,12 @@ final class ChordKinds {
     this.bySpelling = new LinkedHashMap<>();
     this.byDegrees = new LinkedHashMap<>();
     for (ChordKind kind : kinds) {
-      add(bySpelling, ChordGrammar.clean(kind.suffix()), kind);
+      add(bySpelling, ChordSigns.plain(kind.suffix()), kind);
       add(byDegrees, sorted(kind.degrees()), kind);
     }
     for (ChordKind kind : kinds) {
       for (String spelling : kind.spellings()) {
-        bySpelling.putIfAbsent(ChordGrammar.clean(spelling), kind);
+        bySpelling.putIfAbsent(ChordSigns.plain(spelling), kind);
       }
     }
   }
@@ -72,15 +72,26 @@ final class ChordKinds {
   }
 
   Optional<ChordKind> read(String suffix) {
-    String clean = ChordGrammar.clean(suffix);
+    String clean = ChordSigns.plain(suffix);
     ChordKind row = bySpelling.get(clean);
     return row != null ? Optional.of(row) : ChordGrammar.degrees(clean).flatMap(this::reading);
+  }
+
+  /** Whether a suffix would be read as just these sorted degrees. */
+  private boolean isReadAs(String suffix, List<Degree> degrees) {
+    String plain = ChordSigns.plain(suffix);
+    ChordKind row = bySpelling.get(plain);
+    return row != null
+        ? sorted(row.degrees()).equals(degrees)
+        : ChordGrammar.degrees(plain).filter(degrees::equals).isPresent();
   }
 
   Optional<ChordKind> reading(List<Degree> degrees) {
     List<Degree> sorted = sorted(degrees);
     ChordKind row = byDegrees.get(sorted);
-    return row != null ? Optional.of(row) : ChordMaking.make(kinds, sorted);
+    return row != null
+        ? Optional.of(row)
+        : ChordMaking.make(kinds, sorted, suffix -> isReadAs(suffix, sorted));
   }
 
   private static List<Degree> sorted(List<Degree> degrees) {

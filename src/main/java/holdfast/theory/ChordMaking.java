@@ -5,8 +5,10 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Names a chord that the table lacks: the nearest plain kind, and what is changed in it. */
 final class ChordMaking {
@@ -22,14 +24,15 @@ final class ChordMaking {
   private ChordMaking() {}
 
   /** The kind, or empty when no suffix that we can write reads back as these degrees. */
-  static Optional<ChordKind> make(List<ChordKind> kinds, List<Degree> degrees) {
+  static Optional<ChordKind> make(
+      List<ChordKind> kinds, List<Degree> degrees, Predicate<String> readsBack) {
     List<ChordKind> near = byNearness(kinds, degrees);
     ChordKind standard =
         near.stream().filter(kind -> kind.musicXmlChanges().isEmpty()).findFirst().orElseThrow();
     return near.stream()
         .filter(ChordMaking::isPlain)
-        .map(base -> suffix(base, degrees))
-        .filter(suffix -> readsBack(suffix, degrees))
+        .flatMap(base -> Stream.of(suffix(base, degrees, false), suffix(base, degrees, true)))
+        .filter(readsBack)
         .findFirst()
         .map(suffix -> kind(suffix, degrees, standard));
   }
@@ -43,10 +46,6 @@ final class ChordMaking {
         changes(standard.degrees(), degrees),
         degrees.stream().skip(1).map(Degree::text).collect(Collectors.joining(",", "(", ")")),
         List.of());
-  }
-
-  private static boolean readsBack(String suffix, List<Degree> degrees) {
-    return ChordGrammar.degrees(ChordGrammar.clean(suffix)).filter(degrees::equals).isPresent();
   }
 
   private static List<ChordKind> byNearness(List<ChordKind> kinds, List<Degree> degrees) {
@@ -97,12 +96,16 @@ final class ChordMaking {
         || !(SIGN.matcher(suffix).find() || suffix.contains("alt") || suffix.contains("add"));
   }
 
-  private static String suffix(ChordKind base, List<Degree> degrees) {
-    boolean seventh = base.degrees().stream().anyMatch(d -> d.number() == 7 || d.number() == 6);
+  /**
+   * The base's suffix with the changes in parentheses. A natural degree needs "add" on a triad; on
+   * a seventh chord only where a bare number means more, as 7(13) means the whole thirteenth chord.
+   */
+  private static String suffix(ChordKind base, List<Degree> degrees, boolean add) {
+    boolean triad = base.degrees().stream().noneMatch(d -> d.number() == 7 || d.number() == 6);
     List<String> signs = new ArrayList<>();
     for (Degree degree : degrees) {
       if (!base.degrees().contains(degree)) {
-        signs.add(sign(degree, seventh));
+        signs.add(sign(degree, triad || add));
       }
     }
     for (Degree degree : base.degrees()) {
@@ -113,11 +116,11 @@ final class ChordMaking {
     return base.suffix() + (signs.isEmpty() ? "" : "(" + String.join(",", signs) + ")");
   }
 
-  private static String sign(Degree degree, boolean seventh) {
+  private static String sign(Degree degree, boolean add) {
     if (degree.number() == 2 || degree.number() == 4) {
       return "sus" + degree.text();
     }
-    return degree.alter() == 0 && !seventh ? "add" + degree.text() : degree.text();
+    return degree.alter() == 0 && add ? "add" + degree.text() : degree.text();
   }
 
   /**

@@ -1,5 +1,6 @@
 package holdfast.theory;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -99,7 +100,7 @@ public record Key(NoteName tonic, Mode mode) {
     Key sharp = new Key(NoteName.plain(there.tonic.pitchClass(), true), mode);
     Key flat = new Key(NoteName.plain(there.tonic.pitchClass(), false), mode);
     Key easiest = there;
-    for (Key candidate : java.util.List.of(sharp, flat)) {
+    for (Key candidate : List.of(sharp, flat)) {
       if (Math.abs(candidate.fifths()) < Math.abs(easiest.fifths())) {
         easiest = candidate;
       }

@@ -3,6 +3,7 @@ package holdfast.theory;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Which key do these notes speak of? The method is Krumhansl and Schmuckler's: correlate how long
@@ -51,9 +52,7 @@ public record KeyFinder(KeyProfile profile) {
   private static Estimate estimate(
       List<Double> weights, int tonic, Mode mode, List<Double> expected) {
     List<Double> fromTonic =
-        java.util.stream.IntStream.range(0, 12)
-            .mapToObj(step -> weights.get((step + tonic) % 12))
-            .toList();
+        IntStream.range(0, 12).mapToObj(step -> weights.get((step + tonic) % 12)).toList();
     Key flat = new Key(NoteName.plain(tonic, false), mode);
     Key sharp = new Key(NoteName.plain(tonic, true), mode);
     Key key = Math.abs(sharp.fifths()) < Math.abs(flat.fifths()) ? sharp : flat;

@@ -30,7 +30,7 @@ final class NearestSymbols {
     SymbolReading.Parts parts = SymbolReading.parts(text, letters);
     String root = letters.text(parts.root().orElse(likelyRoot(text)));
     String bass = parts.bass().map(note -> "/" + letters.text(note)).orElse("");
-    String suffix = ChordGrammar.clean(parts.suffix());
+    String suffix = ChordSigns.plain(parts.suffix());
     int farthest = Math.min(FARTHEST, Math.max(1, suffix.length() / 2));
     Map<ChordKind, Integer> distances = new LinkedHashMap<>();
     ChordKinds.TABLE

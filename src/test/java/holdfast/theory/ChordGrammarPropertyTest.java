@@ -85,6 +85,37 @@ class ChordGrammarPropertyTest {
     }
   }
 
+  @Provide
+  Arbitrary<List<Degree>> degrees() {
+    return Arbitraries.of(
+            "b3", "3", "4", "2", "b5", "5", "#5", "6", "bb7", "b7", "7", "b9", "9", "#9", "11",
+            "#11", "b13", "13")
+        .map(Degree::parse)
+        .list()
+        .uniqueElements()
+        .ofMinSize(2)
+        .ofMaxSize(6)
+        .map(
+            upper -> {
+              List<Degree> chord = new ArrayList<>(upper);
+              chord.add(new Degree(1, 0));
+              return chord;
+            });
+  }
+
+  @Property(tries = 2000)
+  void a_kind_made_of_degrees_has_a_symbol_that_says_just_these(
+      @ForAll("degrees") List<Degree> degrees) {
+    ChordKind.reading(degrees)
+        .ifPresent(
+            kind -> {
+              assertEquals(
+                  degrees.stream().sorted().toList(), kind.degrees().stream().sorted().toList());
+              assertEquals("C" + kind.suffix(), Harmony.parse("C" + kind.suffix()).text());
+              assertEquals(kind, ChordKind.read(kind.suffix()).orElseThrow());
+            });
+  }
+
   @Property(tries = 2000)
   void no_text_breaks_the_reader(@ForAll String text) {
     try {

@@ -120,7 +120,11 @@ class ChordSymbolReadingTest {
         "Cmaj13#11;0 2 4 6 7 9 11",
         "Cmadd9;0 2 3 7",
         "Csus2sus4;0 2 5 7",
-        "C9(13);0 2 4 7 9 10"
+        "C9(13);0 2 4 7 9 10",
+        "C7add13;0 4 7 9 10",
+        "C7add9;0 2 4 7 10",
+        "Calt;0 1 3 4 6 8 10",
+        "C-7b5(b13);0 3 6 8 10"
       })
   void a_symbol_that_no_table_holds_is_understood_by_its_parts(String symbol, String sounding) {
     assertEquals(Reference.pitchClasses(sounding), Harmony.parse(symbol).pitchClasses());
