@@ -1,6 +1,8 @@
 package holdfast.listening.midi;
 
 import holdfast.listening.PlayedNote;
+import holdfast.theory.Key;
+import holdfast.theory.SpelledPitch;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +13,7 @@ import java.util.stream.Collectors;
 /**
  * Which part of a take is the melody, and why.
  *
- * @param part the part that was chosen
+ * @param part the part that was chosen, without what the player's other hand plays
  * @param line its notes, one at a time, as {@link MonophonicLine} thins them
  * @param reason the choice in one sentence, for the user
  */
@@ -19,6 +21,8 @@ public record LineChoice(TakePart part, List<PlayedNote> line, String reason) {
 
   /** Parts that a message names at most. */
   private static final int MOST_NAMED = 12;
+
+  private static final Key PLAIN = Key.parse("C");
 
   /** Copies the line. */
   public LineChoice {
@@ -67,21 +71,43 @@ public record LineChoice(TakePart part, List<PlayedNote> line, String reason) {
           "holds percussion only (channel 10)",
           "give a file with a melody, or name --channel 10 if those notes are one");
     }
-    List<TakePart> candidates = pitched.isEmpty() ? named : pitched;
+    List<TakePart> candidates =
+        pitched.isEmpty() ? named : channel.isPresent() ? pitched : OnePlayer.together(pitched);
     PartPortrait best =
         candidates.stream()
             .map(PartPortrait::of)
             .max(Comparator.comparingDouble(PartPortrait::likeness))
             .orElseThrow();
     boolean isNamed = track.isPresent() || channel.isPresent();
+    OptionalInt lowest = UpperHand.lowestPitch(best.part().notes());
+    TakePart hand = lowest.isEmpty() ? best.part() : from(lowest.getAsInt(), best.part());
     return new LineChoice(
-        best.part(),
-        MonophonicLine.of(best.part().notes()),
+        hand,
+        MonophonicLine.of(hand.notes()),
         "The line is "
             + best.part().text()
             + ": "
             + reason(best, candidates, isNamed, take.parts().size())
+            + (lowest.isEmpty()
+                ? ""
+                : "; what lies below "
+                    + pitchName(lowest.getAsInt())
+                    + " is taken for the other hand")
             + ".");
+  }
+
+  private static String pitchName(int pitch) {
+    return SpelledPitch.of(pitch, PLAIN.spell(Math.floorMod(pitch, 12))).text();
+  }
+
+  private static TakePart from(int lowest, TakePart part) {
+    return new TakePart(
+        part.track(),
+        part.channel(),
+        part.name(),
+        part.program(),
+        part.notes().stream().filter(note -> note.pitch() >= lowest).toList(),
+        part.pedal());
   }
 
   private static List<TakePart> ofTrack(List<TakePart> parts, String track) {

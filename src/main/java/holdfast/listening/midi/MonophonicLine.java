@@ -105,19 +105,10 @@ public final class MonophonicLine {
 
   /** The line in notes that are whole already, as in a file. */
   public static List<PlayedNote> of(List<PlayedNote> notes) {
-    List<PlayEvent> events = new ArrayList<>(2 * notes.size());
-    for (PlayedNote n : notes) {
-      events.add(new NoteOn(n.onsetSeconds(), n.pitch(), n.cents(), n.loudness(), n.confidence()));
-      events.add(new NoteOff(n.endSeconds(), n.pitch()));
-    }
-    // At the same moment keys go up before others go down.
-    events.sort(
-        Comparator.comparingDouble(PlayEvent::seconds)
-            .thenComparing(event -> event instanceof NoteOn)
-            .thenComparingInt(PlayEvent::pitch));
+    Heard recording = Heard.recording(notes);
     MonophonicLine line = new MonophonicLine();
-    double end = events.isEmpty() ? 0 : events.get(events.size() - 1).seconds();
-    List<PlayEvent> thinned = new ArrayList<>(line.hear(new Heard(events, end)).events());
+    List<PlayEvent> thinned = new ArrayList<>(line.hear(recording).events());
+    double end = recording.upToSeconds();
     thinned.addAll(line.finish(end).events());
     return PlayedNotes.of(thinned, end);
   }

@@ -75,7 +75,8 @@ record PartPortrait(
         + medianPitch / 127.0; // of two equals the upper one leads
   }
 
-  private static double aloneShare(List<PlayedNote> notes) {
+  /** Of the time in which these notes sound, the share with exactly one. */
+  static double aloneShare(List<PlayedNote> notes) {
     List<double[]> edges = new ArrayList<>(2 * notes.size());
     for (PlayedNote note : notes) {
       edges.add(new double[] {note.onsetSeconds(), 1});

@@ -65,9 +65,11 @@ final class TakeReading {
     tempi.sort(Comparator.comparingLong(FileClock.TempoChange::tick));
     FileClock clock = new FileClock(chunks.division(), tempi);
     List<TakePart> parts = new ArrayList<>();
+    int notesBefore = 0;
     for (TrackChunk track : chunks.tracks()) {
-      TrackNotes notes = new TrackNotes(file, track.number(), clock);
+      TrackNotes notes = new TrackNotes(file, track.number(), clock, notesBefore);
       walk.walk(track, notes);
+      notesBefore += notes.count();
       String name = names[track.number() - 1];
       parts.addAll(notes.parts(name.isEmpty() ? instruments[track.number() - 1] : name));
       remarks.addAll(notes.remarks());
@@ -182,10 +184,11 @@ final class TakeReading {
     }
 
     private void name(String[] called, int from, int length) {
-      String text = MidiText.of(bytes, from, length);
-      if (!text.isEmpty() && called[track.number() - 1].isEmpty()) {
-        called[track.number() - 1] = text;
+      if (!called[track.number() - 1].isEmpty()) {
+        return;
       }
+      String text = MidiText.of(bytes, from, length);
+      called[track.number() - 1] = text;
     }
 
     private void tempo(long tick, int offset, int from, int length) {

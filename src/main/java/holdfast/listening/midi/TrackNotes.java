@@ -23,10 +23,18 @@ final class TrackNotes implements TrackWalk.Visitor {
   private final int track;
   private final FileClock clock;
   private final Channel[] channels = new Channel[16];
+  private final int notesBefore;
   private int count;
   private double endSeconds;
 
-  TrackNotes(String file, int track, FileClock clock) {
+  /**
+   * An ear for one track.
+   *
+   * @param notesBefore how many notes the tracks before it hold
+   */
+  TrackNotes(String file, int track, FileClock clock, int notesBefore) {
+    this.count = notesBefore;
+    this.notesBefore = notesBefore;
     this.file = file;
     this.track = track;
     this.clock = clock;
@@ -44,7 +52,7 @@ final class TrackNotes implements TrackWalk.Visitor {
             "track " + track,
             offset,
             count > MOST_NOTES
-                ? "there are more than " + MOST_NOTES + " notes in this track"
+                ? "there are more than " + MOST_NOTES + " notes in the file"
                 : "a note here starts later than a whole day into the take",
             "export the take again, alone and from its start");
       }
@@ -62,6 +70,11 @@ final class TrackNotes implements TrackWalk.Visitor {
   @Override
   public void end(long tick) {
     endSeconds = Math.max(endSeconds, Math.min(clock.secondsAt(tick), LONGEST_SECONDS));
+  }
+
+  /** How many notes of the track were begun. */
+  int count() {
+    return count - notesBefore;
   }
 
   /** The channels that play a note, under the track's name. */

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import holdfast.listening.PlayedNote;
 import holdfast.time.TempoMap;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -59,6 +60,60 @@ class LineChoiceTest {
   }
 
   @Test
+  void of_two_hands_in_one_part_the_upper_ones_line_is_taken() {
+    List<PlayedNote> right = new ArrayList<>();
+    List<PlayedNote> left = new ArrayList<>();
+    for (int bar = 0; bar < 8; bar++) {
+      for (int pitch : new int[] {50, 53, 57 + bar % 3}) {
+        left.add(PlayedNote.key(bar * 4, 3.8, pitch, 60));
+      }
+      for (int i = 0; i < 5; i++) {
+        right.add(PlayedNote.key(bar * 4 + 0.5 + i * 0.5, 0.45, 67 + (bar + i * 2) % 9, 80));
+      }
+    }
+    List<PlayedNote> both = new ArrayList<>(left);
+    both.addAll(right);
+    LineChoice choice = LineChoice.byItself(take(part(1, 1, "", both)));
+    assertSame(right, choice.line());
+    assertEquals(right, choice.part().notes());
+    assertEquals(
+        "The line is track 1 (channel 1, 64 notes): it is the only part; what lies below G4 is"
+            + " taken for the other hand.",
+        choice.reason());
+  }
+
+  @Test
+  void a_tune_in_block_chords_is_one_hands_and_keeps_its_top_notes() {
+    List<PlayedNote> chords = new ArrayList<>();
+    List<Integer> tops = List.of(67, 72, 65, 74, 70, 62, 76, 69);
+    for (int i = 0; i < tops.size(); i++) {
+      for (int below : new int[] {0, 3, 7}) {
+        chords.add(PlayedNote.key(i, 0.9, tops.get(i) - below, 70));
+      }
+    }
+    LineChoice choice = LineChoice.byItself(take(part(1, 1, "", chords)));
+    assertEquals(tops, choice.line().stream().map(PlayedNote::pitch).toList());
+  }
+
+  @Test
+  void a_channel_for_each_string_is_one_player() {
+    List<PlayedNote> tune = line(60, 30);
+    TakePart[] strings = new TakePart[3];
+    for (int s = 0; s < 3; s++) {
+      int string = s;
+      strings[s] =
+          part(
+              1,
+              s + 1,
+              "Guitar",
+              IntStream.range(0, 30).filter(i -> i % 3 == string).mapToObj(tune::get).toList());
+    }
+    assertSame(tune, LineChoice.byItself(take(strings)).line());
+    assertEquals(
+        10, LineChoice.of(take(strings), Optional.empty(), OptionalInt.of(2)).line().size());
+  }
+
+  @Test
   void a_track_can_be_named_by_number_name_or_part_of_it() {
     RecordedTake take = take(part(2, 1, "Tenor solo", line(52, 30)), CHORDS, BASS);
     assertEquals(3, named(take, "3").part().track());
@@ -93,6 +148,16 @@ class LineChoiceTest {
     assertEquals(
         "take.mid holds no notes; give a file in which somebody plays.",
         assertThrows(MidiFileException.class, () -> LineChoice.byItself(take())).getMessage());
+  }
+
+  private static void assertSame(List<PlayedNote> expected, List<PlayedNote> line) {
+    assertEquals(
+        expected.stream().map(PlayedNote::pitch).toList(),
+        line.stream().map(PlayedNote::pitch).toList());
+    for (int i = 0; i < line.size(); i++) {
+      assertEquals(expected.get(i).onsetSeconds(), line.get(i).onsetSeconds(), 1e-9);
+      assertEquals(expected.get(i).endSeconds(), line.get(i).endSeconds(), 1e-9);
+    }
   }
 
   private static LineChoice named(RecordedTake take, String track) {
