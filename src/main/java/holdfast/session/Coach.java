@@ -11,6 +11,7 @@ import holdfast.melody.Note;
 import holdfast.motif.Context;
 import holdfast.motif.Motif;
 import holdfast.motif.MotifJudge;
+import holdfast.motif.OpeningIdea;
 import holdfast.motif.Verdict;
 import holdfast.phrase.Phrase;
 import holdfast.phrase.PhraseCutter;
@@ -158,11 +159,12 @@ public final class Coach {
 
   /** From here on this is the idea. */
   private void take(List<Note> notes) {
-    List<Note> small = notes.subList(0, Math.min(notes.size(), MOST_NOTES_OF_AN_IDEA));
+    List<Note> idea = OpeningIdea.of(notes);
+    List<Note> small = idea.subList(0, Math.min(idea.size(), MOST_NOTES_OF_AN_IDEA));
     Motif motif = Motif.over(chordsUnder(notes).get(0).harmony(), small);
-    idea = Optional.of(motif);
+    this.idea = Optional.of(motif);
     if (firstIdea.isEmpty()) {
-      firstIdea = idea;
+      firstIdea = this.idea;
     }
     cutter.follow(small);
   }

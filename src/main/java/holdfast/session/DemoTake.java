@@ -64,7 +64,12 @@ public record DemoTake(String student, Chart chart, double tempo, List<Note> lin
 
   /** How she plays it: with a person's timing and touch, in seconds from bar 1. */
   public List<PlayedNote> played() {
-    return new DemoStudent(SEED).play(line, TempoMap.steady(tempo));
+    return played(TempoMap.steady(tempo));
+  }
+
+  /** How she plays it over a backing at another tempo. */
+  public List<PlayedNote> played(TempoMap beats) {
+    return new DemoStudent(SEED).play(line, beats);
   }
 
   private static List<Note> line(Chart chart, List<String[]> bars) {

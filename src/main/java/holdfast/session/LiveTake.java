@@ -19,7 +19,6 @@ import holdfast.time.TakeClock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 
 /**
  * A take as it is played: the backing sounds, the ear is open, the coach speaks. Knows neither
@@ -39,6 +38,9 @@ public final class LiveTake {
   /** After the last bar a last note may still ring; then it is over. */
   private static final long TAIL_NANOS = 700_000_000L;
 
+  /** How a log says that the next phrase is a new idea. */
+  public static final String NEW_IDEA_MARK = "new idea";
+
   /** Bars before and behind the present one that a loop takes in. */
   private static final int LOOP_REACH = 1;
 
@@ -46,9 +48,10 @@ public final class LiveTake {
   private final Player player;
   private final Optional<Motif> givenIdea;
   private final Audience audience;
-  private final Consumer<Heard> record;
+  private final Keeper keeper;
 
   private long nextMomentNanos = System.nanoTime();
+  private double heardSeconds;
   private boolean looping;
   private boolean listening = true;
 
@@ -59,19 +62,15 @@ public final class LiveTake {
    * @param player how exactly this player's notes can be taken
    * @param givenIdea the idea that the teacher gave, if any
    * @param audience whoever it is shown to
-   * @param record told everything that is heard at once, before anything is made of it
+   * @param keeper told everything that is heard at once, before anything is made of it
    */
   public LiveTake(
-      Chart chart,
-      Player player,
-      Optional<Motif> givenIdea,
-      Audience audience,
-      Consumer<Heard> record) {
+      Chart chart, Player player, Optional<Motif> givenIdea, Audience audience, Keeper keeper) {
     this.chart = chart;
     this.player = player;
     this.givenIdea = givenIdea;
     this.audience = audience;
-    this.record = record;
+    this.keeper = keeper;
   }
 
   /**
@@ -108,8 +107,13 @@ public final class LiveTake {
 
   private void hear(Capture ear, Coach coach) throws InterruptedException {
     Heard heard = ear.await(TICK);
-    record.accept(heard);
-    coach.hear(heard).forEach(audience::phrase);
+    keeper.hear(heard);
+    List<JudgedPhrase> ended = coach.hear(heard);
+    ended.forEach(audience::phrase);
+    if (!ended.isEmpty()) {
+      keeper.phraseEnded(heard.upToSeconds());
+    }
+    heardSeconds = heard.upToSeconds();
     if (ear.isListening() != listening) {
       listening = ear.isListening();
       audience.notice(
@@ -131,6 +135,7 @@ public final class LiveTake {
       case STOP -> playback.stop();
       case NEW_IDEA -> {
         coach.newIdea();
+        keeper.mark(heardSeconds, NEW_IDEA_MARK);
         audience.notice("Play your new idea; I take the next phrase for it.");
       }
       case LOOP_HERE -> {

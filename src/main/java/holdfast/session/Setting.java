@@ -1,5 +1,7 @@
 package holdfast.session;
 
+import holdfast.backing.Arrangement;
+import holdfast.backing.BarRange;
 import holdfast.chart.Changes;
 import holdfast.chart.Chart;
 import holdfast.chart.Form;
@@ -45,6 +47,26 @@ public record Setting(
     Form form = chart.form();
     return new Setting(
         chart, form, chart.changes(), beats, player, givenIdea, beat -> Place.at(beat, form));
+  }
+
+  /** A tune as a backing plays it: its bars, its harmony. */
+  public static Setting of(
+      Arrangement arrangement, TempoMap beats, Player player, Optional<Motif> givenIdea) {
+    BarRange bars = arrangement.bars();
+    int beatsInBar = arrangement.metre().beats();
+    Way way =
+        beat -> {
+          int since = (int) Math.max(0, Math.floor(beat / beatsInBar));
+          return new Place(1 + since / bars.size(), bars.first() + since % bars.size());
+        };
+    return new Setting(
+        arrangement.chart(),
+        arrangement.form(),
+        arrangement.changes(),
+        beats,
+        player,
+        givenIdea,
+        way);
   }
 
   /** Where a phrase stands. */

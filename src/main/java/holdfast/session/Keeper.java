@@ -1,0 +1,29 @@
+package holdfast.session;
+
+import holdfast.listening.Heard;
+
+/** Whoever writes a running take down, so that nothing that was played can be lost. */
+public interface Keeper {
+
+  /** Everything that was heard, the moment it was and before anything is made of it. */
+  void hear(Heard heard);
+
+  /** A phrase has ended: what is written so far should be on the disk. */
+  void phraseEnded(double heardUpToSeconds);
+
+  /** Something happened that is no note. */
+  void mark(double seconds, String text);
+
+  /** Keeps nothing, as for a take of the demo student in a test. */
+  Keeper NOBODY =
+      new Keeper() {
+        @Override
+        public void hear(Heard heard) {}
+
+        @Override
+        public void phraseEnded(double heardUpToSeconds) {}
+
+        @Override
+        public void mark(double seconds, String text) {}
+      };
+}
