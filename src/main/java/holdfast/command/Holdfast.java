@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
             + " through the chords of a tune.",
     subcommands = {
       DemoCommand.class,
+      PlayCommand.class,
       JudgeCommand.class,
       BackingCommand.class,
       BenchCommand.class,

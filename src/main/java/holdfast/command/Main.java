@@ -10,7 +10,7 @@ public final class Main {
   /** Runs one command and leaves with its exit code: 0 done, 1 our fault, 2 the user's mistake. */
   public static void main(String[] args) {
     // Logback reads this when the first logger is made, so it comes before everything else.
-    System.setProperty("holdfast.data", UserFolder.path().toString());
+    System.setProperty(UserFolder.PROPERTY, UserFolder.path().toString());
     System.exit(run(args));
   }
 

@@ -10,10 +10,17 @@ import java.util.Optional;
  */
 final class UserFolder {
 
+  /** A system property that moves the folder, for tests and for {@link Main}'s log. */
+  static final String PROPERTY = "holdfast.data";
+
   private UserFolder() {}
 
   /** The folder, which may not exist yet. */
   static Path path() {
+    String moved = System.getProperty(PROPERTY, "");
+    if (!moved.isEmpty()) {
+      return Path.of(moved);
+    }
     return path(
         System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
   }

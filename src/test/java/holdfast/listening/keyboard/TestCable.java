@@ -51,6 +51,11 @@ public final class TestCable extends MidiDeviceProvider {
     OPEN.forEach(Port::close);
   }
 
+  /** Whether somebody has opened it. */
+  public static boolean isListenedTo() {
+    return !OPEN.isEmpty();
+  }
+
   /** A message comes over the cable, as {@code ShortMessage} has it. */
   public static void send(int status, int data1, int data2) {
     try {
