@@ -7,13 +7,13 @@ import holdfast.time.Metre;
  *
  * @param metre the metre; bar 1 starts on beat 0
  */
-record Beats(Metre metre) {
+public record Beats(Metre metre) {
 
   /** How far off the beat a note may start and still be on it: a player's spread, in quarters. */
   private static final double ON_THE_BEAT_QUARTERS = 0.12;
 
   /** Places in the bar that ears tell apart. */
-  enum Place {
+  public enum Place {
     DOWNBEAT("downbeat", 1.3),
     MID_BAR("mid-bar", 1.15),
     OTHER_BEAT("other-beat", 1.05),
@@ -39,7 +39,7 @@ record Beats(Metre metre) {
   }
 
   /** The place of a note that starts at this beat. */
-  Place place(double beat) {
+  public Place place(double beat) {
     double nearest = Math.rint(beat);
     if (Math.abs(beat - nearest) * metre.quartersPerBeat() > ON_THE_BEAT_QUARTERS) {
       return Place.OFF_BEAT;
@@ -54,12 +54,12 @@ record Beats(Metre metre) {
   }
 
   /** So many beats in quarter notes. */
-  double quarters(double beats) {
+  public double quarters(double beats) {
     return beats * metre.quartersPerBeat();
   }
 
   /** So many quarter notes in beats. */
-  double beats(double quarters) {
+  public double beats(double quarters) {
     return quarters / metre.quartersPerBeat();
   }
 }

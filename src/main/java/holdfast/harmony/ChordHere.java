@@ -16,13 +16,13 @@ import java.util.Optional;
  * @param palette its notes
  * @param without what sounds when an optional chord is left out
  */
-record ChordHere(Harmony harmony, ChordPalette palette, Optional<ChordHere> without) {
+public record ChordHere(Harmony harmony, ChordPalette palette, Optional<ChordHere> without) {
 
   /** Far enough in front of a chord's start to be in the one before: less than any played note. */
   private static final double JUST_BEFORE_BEATS = 1e-6;
 
   /** The chord at a beat; empty where none sounds. */
-  static Optional<ChordHere> at(Changes changes, double beat) {
+  public static Optional<ChordHere> at(Changes changes, double beat) {
     ChordSpan span = changes.at(beat);
     if (!span.harmony().hasChord()) {
       return Optional.empty();
@@ -43,12 +43,12 @@ record ChordHere(Harmony harmony, ChordPalette palette, Optional<ChordHere> with
   }
 
   /** What the pitch is against this chord, by the kinder reading where there are two. */
-  ToneClass toneClass(int pitch) {
+  public ToneClass toneClass(int pitch) {
     return kinder(palette.toneClass(pitch), without.map(other -> other.toneClass(pitch)));
   }
 
   /** As {@link #toneClass}, where the note is held: what is better not held is outside there. */
-  ToneClass toneClassWhenHeld(int pitch) {
+  public ToneClass toneClassWhenHeld(int pitch) {
     return kinder(
         palette.toneClassWhenHeld(pitch), without.map(other -> other.toneClassWhenHeld(pitch)));
   }
@@ -58,38 +58,38 @@ record ChordHere(Harmony harmony, ChordPalette palette, Optional<ChordHere> with
   }
 
   /** Whether the pitch can stay: a chord tone, or a tension, be it by one reading of several. */
-  boolean belongs(int pitch) {
+  public boolean belongs(int pitch) {
     return toneClass(pitch).compareTo(ToneClass.TENSION) <= 0;
   }
 
   /** Whether the pitch is a tension by one reading of several, and by no better one. */
-  boolean isDisputed(int pitch) {
+  public boolean isDisputed(int pitch) {
     return toneClass(pitch) == ToneClass.TENSION
         && palette.disputed().contains(pitch)
         && !without.map(other -> other.belongs(pitch)).orElse(false);
   }
 
   /** Whether a line comes to rest on the pitch, by every reading. */
-  boolean rests(int pitch) {
+  public boolean rests(int pitch) {
     return belongs(pitch) && !isDisputed(pitch);
   }
 
   /** Whether the chord has a major third and a minor seventh, as dominants and blues chords do. */
-  boolean isDominant() {
+  public boolean isDominant() {
     int root = root();
     return harmony.standardPitchClasses().contains(root + 4)
         && harmony.standardPitchClasses().contains(root + 10);
   }
 
   /** Whether the chord has a minor third and no major one. */
-  boolean isMinor() {
+  public boolean isMinor() {
     int root = root();
     return harmony.standardPitchClasses().contains(root + 3)
         && !harmony.standardPitchClasses().contains(root + 4);
   }
 
   /** The root's pitch class. */
-  int root() {
+  public int root() {
     return harmony.chord().orElseThrow().root().pitchClass();
   }
 }

@@ -7,9 +7,10 @@ import holdfast.theory.Key;
 import holdfast.theory.NoteName;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** What a note over a chord is called: its name, and its place above the root. */
-final class ToneName {
+public final class ToneName {
 
   /** The place above the root of each step that a chord leaves unnamed, as tensions are counted. */
   private static final List<Degree> BY_STEP =
@@ -30,11 +31,12 @@ final class ToneName {
   private ToneName() {}
 
   /** The name as shown, {@code E♭}: as the chord spells it, else as the key does. */
-  static String shown(int pitch, Harmony harmony, Optional<Key> key) {
+  public static String shown(int pitch, Harmony harmony, Optional<Key> key) {
     return name(pitch, harmony, key).display();
   }
 
-  private static NoteName name(int pitch, Harmony harmony, Optional<Key> key) {
+  /** The name: as the chord spells it, else as the key does. */
+  public static NoteName name(int pitch, Harmony harmony, Optional<Key> key) {
     int pitchClass = Math.floorMod(pitch, 12);
     Optional<ChordSymbol> chord = harmony.chord();
     Optional<NoteName> own =
@@ -47,8 +49,13 @@ final class ToneName {
         .orElseGet(() -> Key.parse("C").spell(pitchClass));
   }
 
+  /** The names of all twelve pitch classes from C up, over a harmony. */
+  public static List<NoteName> names(Harmony harmony, Optional<Key> key) {
+    return IntStream.range(0, 12).mapToObj(pc -> name(pc, harmony, key)).toList();
+  }
+
   /** The place above the root in a word: {@code third}, {@code flat ninth}, {@code bass}. */
-  static String place(int pitch, Harmony harmony) {
+  public static String place(int pitch, Harmony harmony) {
     ChordSymbol chord = harmony.chord().orElseThrow();
     int pitchClass = Math.floorMod(pitch, 12);
     Optional<Degree> own =
@@ -89,6 +96,7 @@ final class ToneName {
       case 7 -> "seventh";
       case 9 -> "ninth";
       case 11 -> "eleventh";
+      case 13 -> "thirteenth";
       default -> number + "th";
     };
   }

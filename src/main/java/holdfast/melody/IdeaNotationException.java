@@ -1,9 +1,11 @@
 package holdfast.melody;
 
+import holdfast.mistake.UserMistake;
+
 /**
  * An idea was written in a way that {@link IdeaNotation} cannot read; the message says the mend.
  */
-public final class IdeaNotationException extends IllegalArgumentException {
+public final class IdeaNotationException extends UserMistake {
 
   private static final long serialVersionUID = 1L;
 

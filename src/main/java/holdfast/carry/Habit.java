@@ -1,0 +1,39 @@
+package holdfast.carry;
+
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * How a player has been heard to carry ideas: how often in which way.
+ *
+ * @param counts for each way how many statements went it
+ */
+public record Habit(Map<Way, Integer> counts) {
+
+  /** Nothing heard yet: every way is as likely. */
+  public static final Habit UNKNOWN = new Habit(Map.of());
+
+  /** Copies the counts. */
+  public Habit {
+    counts = Map.copyOf(counts);
+  }
+
+  /** The habit that these ways show, in the order in which they were heard. */
+  public static Habit heard(List<Way> ways) {
+    EnumMap<Way, Integer> counts = new EnumMap<>(Way.class);
+    ways.forEach(way -> counts.merge(way, 1, Integer::sum));
+    return new Habit(counts);
+  }
+
+  /** How likely this player goes this way next, 0 to 1, each way counted once beforehand. */
+  double likelihood(Way way) {
+    int all = counts.values().stream().mapToInt(Integer::intValue).sum();
+    return (counts.getOrDefault(way, 0) + 1.0) / (all + Way.values().length);
+  }
+
+  /** What going this way costs this player: 0 while nothing is known, less for a likely way. */
+  double cost(Way way) {
+    return -Costs.HABIT * Math.log(likelihood(way) * Way.values().length);
+  }
+}
