@@ -6,14 +6,11 @@ import holdfast.chart.Chart;
 import holdfast.chart.ChordSpan;
 import holdfast.chart.Form;
 import holdfast.mistake.UserMistake;
-import holdfast.theory.ChordSymbol;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import holdfast.time.Metre;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -41,20 +38,17 @@ public final class Arrangement {
   private final double tempo;
   private final BarRange bars;
   private final Pulse pulse;
-  private final Map<ChordSpan, Laid> laid;
-
-  /** How a chord of the form lies: under the hands, and in the bass. */
-  private record Laid(ChordSymbol chord, Voicing voicing, int bass) {}
+  private final Layout layout;
 
   private Arrangement(
-      Chart chart, Form form, Feel feel, double tempo, BarRange bars, Map<ChordSpan, Laid> laid) {
+      Chart chart, Form form, Feel feel, double tempo, BarRange bars, Layout layout) {
     this.chart = chart;
     this.form = form;
     this.feel = feel;
     this.tempo = tempo;
     this.bars = bars;
     this.pulse = Pulse.of(form.metre());
-    this.laid = laid;
+    this.layout = layout;
   }
 
   /** The chart as it stands: its own tempo and feel, all bars, nobody to keep out of the way of. */
@@ -88,63 +82,17 @@ public final class Arrangement {
           "“" + chart.title() + "” has bars 1 to " + last + ", and no bar " + bars.last());
     }
     return new Arrangement(
-        chart, form, feel, tempo, bars, lay(form, bars, new VoicingChoices(singer)));
+        chart, form, feel, tempo, bars, new Layout(form, bars, new VoicingChoices(singer)));
   }
 
   /** The same arrangement at another tempo; what swings, swings by the new one. */
   public Arrangement at(double beatsPerMinute) {
-    return new Arrangement(chart, form, feel, beatsPerMinute, bars, laid);
+    return new Arrangement(chart, form, feel, beatsPerMinute, bars, layout);
   }
 
   /** The same chords in the same places, played in another feel. */
   public Arrangement as(Feel other) {
-    return new Arrangement(chart, form, other, tempo, bars, laid);
-  }
-
-  private static Map<ChordSpan, Laid> lay(Form form, BarRange bars, VoicingChoices choices) {
-    Map<ChordSpan, Laid> laid = new HashMap<>();
-    // All bars first, so that whatever is jumped to lies somewhere; then those that go round.
-    layRound(form.bars(), choices, laid);
-    if (bars.size() < form.bars().size()) {
-      layRound(form.bars().subList(bars.first() - 1, bars.last()), choices, laid);
-    }
-    form.pickup().ifPresent(pickup -> layPickup(pickup, form.bars().get(0), choices, laid));
-    return Map.copyOf(laid);
-  }
-
-  private static void layRound(List<Bar> bars, VoicingChoices choices, Map<ChordSpan, Laid> laid) {
-    List<ChordSpan> spans =
-        bars.stream()
-            .flatMap(bar -> bar.chords().stream())
-            .filter(span -> span.harmony().hasChord())
-            .toList();
-    List<ChordSymbol> chords = spans.stream().map(s -> s.harmony().chord().orElseThrow()).toList();
-    List<Voicing> voicings = VoiceLeading.smoothest(chords.stream().map(choices::of).toList());
-    List<Voicing> basses = VoiceLeading.smoothest(chords.stream().map(BassLine::choices).toList());
-    for (int i = 0; i < spans.size(); i++) {
-      laid.put(spans.get(i), new Laid(chords.get(i), voicings.get(i), basses.get(i).lowest()));
-    }
-  }
-
-  private static void layPickup(
-      Bar pickup, Bar first, VoicingChoices choices, Map<ChordSpan, Laid> laid) {
-    Optional<Laid> next = Optional.ofNullable(laid.get(first.chords().get(0)));
-    for (ChordSpan span : pickup.chords()) {
-      span.harmony()
-          .chord()
-          .ifPresent(
-              chord -> {
-                List<ShapedVoicing> ways = choices.of(chord);
-                List<ShapedVoicing> low = BassLine.choices(chord);
-                Voicing voicing =
-                    next.map(to -> VoiceLeading.leadingTo(ways, to.voicing()))
-                        .orElse(ways.get(0).voicing());
-                Voicing bass =
-                    next.map(to -> VoiceLeading.leadingTo(low, new Voicing(List.of(to.bass()))))
-                        .orElse(low.get(0).voicing());
-                laid.put(span, new Laid(chord, voicing, bass.lowest()));
-              });
-    }
+    return new Arrangement(chart, form, other, tempo, bars, layout);
   }
 
   /** The chart. */
@@ -281,7 +229,7 @@ public final class Arrangement {
     List<ChordSpan> spans = bar.chords();
     for (int i = 0; i < spans.size(); i++) {
       ChordSpan span = spans.get(i);
-      Optional<Laid> chord = Optional.ofNullable(laid.get(span));
+      Optional<Layout.Laid> chord = layout.at(span);
       if (chord.isEmpty()) {
         continue;
       }
@@ -310,7 +258,7 @@ public final class Arrangement {
   }
 
   private OptionalInt firstBass(Optional<BarPlace> next) {
-    return next.map(place -> laid.get(bar(place).chords().get(0)))
+    return next.flatMap(place -> layout.at(bar(place).chords().get(0)))
         .map(chord -> OptionalInt.of(chord.bass()))
         .orElse(OptionalInt.empty());
   }
@@ -329,7 +277,7 @@ public final class Arrangement {
     }
     double beats = (double) bars.size() * metre().beats();
     droneSpan()
-        .map(laid::get)
+        .flatMap(layout::at)
         .ifPresent(
             chord -> {
               events.addAll(Comping.chord(feel, chord.voicing(), 0, beats, 0.5, false));

@@ -1,20 +1,14 @@
 package holdfast.backing;
 
-import holdfast.backing.sound.Messages;
 import holdfast.backing.sound.SoundOut;
 import holdfast.chart.Changes;
 import holdfast.time.BeatClock;
 import holdfast.time.TempoMap;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.PriorityQueue;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -40,12 +34,6 @@ final class LivePlayback implements Playback {
    */
   private static final long PLAN_AHEAD_MICROS = 100_000;
 
-  /** A note later than this is heard as late. */
-  private static final long TOO_LATE_MICROS = 30_000;
-
-  /** Less than this is not worth coming in for. */
-  private static final long WORTH_SOUNDING_MICROS = 150_000;
-
   /** Sleeps no longer than this, in case the clocks drift apart while it sleeps. */
   private static final long LONGEST_SLEEP_NANOS = 250_000_000;
 
@@ -57,16 +45,12 @@ final class LivePlayback implements Playback {
   private static final long FIRST_NOTE_MICROS = SEATING_MICROS + 50_000;
 
   private final SoundOut out;
-  private final Map<Part, Seat> seats = new EnumMap<>(Part.class);
+  private final BandSender band;
   private final WayTaken way;
-  private final PriorityQueue<Cue> cues = new PriorityQueue<>();
-  private final double[][] soundingUntil = new double[16][128];
   private final double firstBeat;
   private final long originMicros;
   private final Thread scheduler;
-  private final Lateness.Meter lateness = new Lateness.Meter();
   private final List<Consumer<BeatNotice>> listeners = new CopyOnWriteArrayList<>();
-  private final Set<Part> muted = ConcurrentHashMap.newKeySet();
   private final CountDownLatch over = new CountDownLatch(1);
 
   private volatile Arrangement arrangement;
@@ -77,21 +61,6 @@ final class LivePlayback implements Playback {
   private volatile double wantedTempo;
   private volatile boolean stopped;
 
-  /**
-   * A note that begins or ends.
-   *
-   * @param beat when
-   */
-  private record Cue(double beat, BackingEvent event, boolean begins) implements Comparable<Cue> {
-
-    /** At one beat, notes end before others begin. */
-    @Override
-    public int compareTo(Cue other) {
-      int byBeat = Double.compare(beat, other.beat);
-      return byBeat != 0 ? byBeat : Boolean.compare(begins, other.begins);
-    }
-  }
-
   LivePlayback(SoundOut out, Performance performance, long earliest) {
     this.out = out;
     this.arrangement = performance.arrangement();
@@ -100,24 +69,14 @@ final class LivePlayback implements Playback {
     this.nextNotice = (int) Math.ceil(firstBeat);
     this.tempoMap = performance.tempoMap();
     this.wantedTempo = arrangement.tempo();
-    for (double[] channel : soundingUntil) {
-      Arrays.fill(channel, Double.NEGATIVE_INFINITY);
-    }
-    muted.addAll(performance.muted());
-    for (Seat seat : Seat.band(arrangement.feel())) {
-      seats.put(seat.part(), seat);
-    }
-    long seating = out.madeMicros() + SEATING_MICROS;
-    for (Seat seat : seats.values()) {
-      seat.messages().forEach(message -> out.send(message, seating));
-    }
-    EnumSet.allOf(Part.class).forEach(part -> sendVolume(part, seating));
+    this.band = new BandSender(out, arrangement.feel(), performance.muted(), this::micros);
+    band.seat(out.madeMicros() + SEATING_MICROS);
     long first = out.madeMicros() + FIRST_NOTE_MICROS;
     if (earliest != Long.MIN_VALUE) {
       first = Math.max(first, out.microsHeard(earliest));
     }
     this.originMicros = first - Math.round(tempoMap.secondsAt(firstBeat) * 1e6);
-    performance.countIn().forEach(this::cue);
+    performance.countIn().forEach(band::cue);
     planned(way.last());
     this.scheduler = new Thread(this::run, "holdfast-backing");
     scheduler.setDaemon(true);
@@ -132,23 +91,19 @@ final class LivePlayback implements Playback {
       while (!stopped) {
         long now = System.nanoTime();
         planDue(now);
-        sendDue(now);
+        band.sendDue(now);
         tellDue(now);
-        if (allPlanned && cues.isEmpty() && now >= heardAt(endBeat)) {
+        if (allPlanned && band.nextBeat().isEmpty() && now >= heardAt(endBeat)) {
           break;
         }
         sleepUntil(Math.min(nextDeadline(), now + LONGEST_SLEEP_NANOS));
       }
     } finally {
       if (stopped) {
-        silence();
+        band.silence();
       }
       over.countDown();
     }
-  }
-
-  private void silence() {
-    seats.values().forEach(seat -> out.silence(seat.channel()));
   }
 
   private void sleepUntil(long deadline) {
@@ -161,12 +116,13 @@ final class LivePlayback implements Playback {
 
   private long nextDeadline() {
     long deadline = heardAt(nextNotice);
-    if (!cues.isEmpty()) {
-      deadline = Math.min(deadline, out.nanoTimeToSend(micros(cues.peek().beat())));
+    OptionalDouble nextNote = band.nextBeat();
+    if (nextNote.isPresent()) {
+      deadline = Math.min(deadline, out.nanoTimeToSend(micros(nextNote.getAsDouble())));
     }
     if (!allPlanned) {
       deadline = Math.min(deadline, planningDue());
-    } else if (cues.isEmpty()) {
+    } else if (nextNote.isEmpty()) {
       deadline = Math.min(deadline, heardAt(endBeat));
     }
     return deadline;
@@ -210,65 +166,8 @@ final class LivePlayback implements Playback {
   private void planned(Map.Entry<Double, BarPlace> bar) {
     Optional<BarPlace> next = way.route().after(bar.getValue());
     for (BackingEvent event : arrangement.bar(bar.getValue(), next)) {
-      cue(event.later(bar.getKey()));
+      band.cue(event.later(bar.getKey()));
     }
-  }
-
-  private void cue(BackingEvent event) {
-    cues.add(new Cue(event.onsetBeats(), event, true));
-  }
-
-  // Sending.
-
-  private void sendDue(long now) {
-    while (!cues.isEmpty()) {
-      long micros = micros(cues.peek().beat());
-      long due = out.nanoTimeToSend(micros);
-      if (due > now) {
-        return;
-      }
-      lateness.add(System.nanoTime() - due);
-      Cue cue = cues.remove();
-      if (cue.begins()) {
-        begin(cue.event(), micros);
-      } else {
-        end(cue, micros);
-      }
-    }
-  }
-
-  private void begin(BackingEvent event, long micros) {
-    long made = out.madeMicros();
-    if (made - micros > TOO_LATE_MICROS) {
-      long left = micros(event.endBeats()) - made;
-      if (event.part() == Part.TIME || left < WORTH_SOUNDING_MICROS) {
-        return;
-      }
-    }
-    int channel = seats.get(event.part()).channel();
-    int pitch = event.pitch();
-    if (soundingUntil[channel][pitch] > event.onsetBeats()) {
-      out.send(Messages.noteOff(channel, pitch), micros);
-    }
-    soundingUntil[channel][pitch] = event.endBeats();
-    cues.add(new Cue(event.endBeats(), event, false));
-    out.send(Messages.noteOn(channel, pitch, event.velocity()), micros);
-  }
-
-  private void end(Cue cue, long micros) {
-    int channel = seats.get(cue.event().part()).channel();
-    int pitch = cue.event().pitch();
-    // Where the same note was struck again meanwhile, this end is no longer its end.
-    if (soundingUntil[channel][pitch] == cue.beat()) {
-      out.send(Messages.noteOff(channel, pitch), micros);
-      soundingUntil[channel][pitch] = Double.NEGATIVE_INFINITY;
-    }
-  }
-
-  private void sendVolume(Part part, long micros) {
-    Seat seat = seats.get(part);
-    int volume = muted.contains(part) ? 0 : seat.volume();
-    out.send(Messages.channelVolume(seat.channel(), volume), micros);
   }
 
   // Telling.
@@ -338,7 +237,7 @@ final class LivePlayback implements Playback {
     }
     try {
       if (!over.await(1, TimeUnit.SECONDS)) {
-        silence();
+        band.silence();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -375,9 +274,7 @@ final class LivePlayback implements Playback {
 
   @Override
   public void mute(Part part, boolean silent) {
-    if (silent ? muted.add(part) : muted.remove(part)) {
-      sendVolume(part, out.madeMicros());
-    }
+    band.mute(part, silent);
   }
 
   @Override
@@ -408,6 +305,6 @@ final class LivePlayback implements Playback {
 
   @Override
   public Lateness lateness() {
-    return lateness.soFar();
+    return band.lateness();
   }
 }

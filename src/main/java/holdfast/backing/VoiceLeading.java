@@ -25,11 +25,11 @@ final class VoiceLeading {
     if (choices.isEmpty()) {
       return List.of();
     }
-    Costs costs = new Costs();
+    List<double[][]> steps = steps(choices);
     double least = Double.POSITIVE_INFINITY;
     List<Voicing> smoothest = List.of();
     for (int first = 0; first < choices.get(0).size(); first++) {
-      Round round = new Round(choices, first, costs);
+      Round round = new Round(choices, first, steps);
       if (round.cost() < least) {
         least = round.cost();
         smoothest = round.voicings();
@@ -52,27 +52,30 @@ final class VoiceLeading {
     return best.voicing();
   }
 
-  /** The same two chords meet many times in a form; their distances are worked out once. */
-  private static final class Costs {
-    private record Step(List<ShapedVoicing> from, List<ShapedVoicing> to) {}
-
-    private final Map<Step, double[][]> known = new HashMap<>();
-
-    double[][] between(List<ShapedVoicing> from, List<ShapedVoicing> to) {
-      return known.computeIfAbsent(new Step(from, to), Costs::table);
+  /**
+   * What each step costs, from every voicing of a chord to every one of the next, the last step
+   * back to the first chord. The same two chords meet many times in a form; they are weighed once.
+   */
+  private static List<double[][]> steps(List<List<ShapedVoicing>> choices) {
+    record Step(List<ShapedVoicing> from, List<ShapedVoicing> to) {}
+    Map<Step, double[][]> known = new HashMap<>();
+    List<double[][]> steps = new ArrayList<>();
+    for (int chord = 0; chord < choices.size(); chord++) {
+      Step step = new Step(choices.get(chord), choices.get((chord + 1) % choices.size()));
+      steps.add(known.computeIfAbsent(step, s -> table(s.from(), s.to())));
     }
+    return steps;
+  }
 
-    private static double[][] table(Step step) {
-      double[][] table = new double[step.from().size()][step.to().size()];
-      for (int i = 0; i < table.length; i++) {
-        for (int j = 0; j < table[i].length; j++) {
-          ShapedVoicing to = step.to().get(j);
-          table[i][j] =
-              to.cost() + VoiceMotion.between(step.from().get(i).voicing(), to.voicing()).cost();
-        }
+  private static double[][] table(List<ShapedVoicing> from, List<ShapedVoicing> to) {
+    double[][] table = new double[from.size()][to.size()];
+    for (int i = 0; i < table.length; i++) {
+      for (int j = 0; j < table[i].length; j++) {
+        VoiceMotion motion = VoiceMotion.between(from.get(i).voicing(), to.get(j).voicing());
+        table[i][j] = to.get(j).cost() + motion.cost();
       }
-      return table;
     }
+    return table;
   }
 
   /** The best way round that begins and ends on one given voicing of the first chord. */
@@ -82,7 +85,7 @@ final class VoiceLeading {
     private final int first;
     private double cost;
 
-    Round(List<List<ShapedVoicing>> choices, int first, Costs costs) {
+    Round(List<List<ShapedVoicing>> choices, int first, List<double[][]> steps) {
       this.choices = choices;
       this.first = first;
       this.cameFrom = new int[choices.size() + 1][];
@@ -90,9 +93,7 @@ final class VoiceLeading {
       Arrays.fill(reached, Double.POSITIVE_INFINITY);
       reached[first] = 0;
       for (int chord = 1; chord <= choices.size(); chord++) {
-        List<ShapedVoicing> from = choices.get(chord - 1);
-        List<ShapedVoicing> to = choices.get(chord % choices.size());
-        reached = step(reached, costs.between(from, to), chord);
+        reached = step(reached, steps.get(chord - 1), chord);
       }
       cost = reached[first];
     }
