@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
       JudgeCommand.class,
       BackingCommand.class,
       BenchCommand.class,
+      CompareCommand.class,
       FitCommand.class,
       CommandLine.HelpCommand.class,
     })
