@@ -18,7 +18,11 @@ final class Aligner {
   /** Ways to go on along the phrase: to the next note, or past one to three. */
   static final int ADDS = 4;
 
+  /** How many ways there are to go on along the phrase after leaving out 0, 1, 2 idea notes. */
+  private static final int[] STEPS_AFTER = {ADDS, 2, 1};
+
   private static final double NEVER = Double.NEGATIVE_INFINITY;
+  private static final double[] NONE = {};
 
   private final int n;
   private final int m;
@@ -27,6 +31,7 @@ final class Aligner {
   private final double[] pitchSum;
   private final double[] timeSum;
   private final double[] best;
+  private final double[] ahead;
   private final int[] from;
   private double score;
   private int endCell;
@@ -43,6 +48,7 @@ final class Aligner {
       timeSum[j + 1] = timeSum[j] + background.time[j];
     }
     this.best = new double[n * m];
+    this.ahead = new double[m];
     this.from = new int[n * m];
   }
 
@@ -57,13 +63,14 @@ final class Aligner {
   }
 
   /** ln densities of the times of all steps, the idea's onsets stretched by {@code scale}. */
-  double[] times(Line idea, double scale, RhythmModel rhythm) {
+  Times times(Line idea, double scale, RhythmModel rhythm) {
     double[] table = new double[steps()];
+    double[] most = new double[m];
     for (int i = 0; i < n; i++) {
       for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
         double meant = scale * (idea.onset[i + d + 1] - idea.onset[i]);
         for (int j = 0; j < m; j++) {
-          for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
+          for (int a = 0; a < STEPS_AFTER[d] && j + a + 1 < m; a++) {
             double step = phrase.onset[j + a + 1] - phrase.onset[j];
             double log = rhythm.meant(step, meant);
             // Notes put in lie anywhere in the gap, in order.
@@ -71,15 +78,17 @@ final class Aligner {
               log += LN_FACTORIAL[a] - a * Math.log(Math.max(step, 0.05));
             }
             table[cell(i, j, d, a)] = log;
+            double gain = log - (timeSum[j + a + 2] - timeSum[j + 1]);
+            most[j + a + 1] = Math.max(most[j + a + 1], gain);
           }
         }
       }
     }
-    return table;
+    return new Times(table, most);
   }
 
   /** The times of new material: the idea's pitches in a rhythm of their own. */
-  double[] freeTimes() {
+  Times freeTimes() {
     double[] table = new double[steps()];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < m; j++) {
@@ -90,7 +99,30 @@ final class Aligner {
         }
       }
     }
-    return table;
+    return new Times(table, new double[m]);
+  }
+
+  /** ln likelihood of the phrase as melodic motion of no idea's. */
+  double logAsNew() {
+    return pitchSum[m] + timeSum[m];
+  }
+
+  /**
+   * The most that any alignment can come to, ln likelihood, edges left aside: every note taken at
+   * its best. {@link #alignAbove} then uses the same bound from each note on.
+   */
+  double bound(PitchMap map, Times times) {
+    double[] notes = map.notes();
+    double sum = 0;
+    for (int j = m - 1; j >= 0; j--) {
+      ahead[j] = sum;
+      double most = background.pitch[j];
+      for (int cell = j; cell < notes.length; cell += m) {
+        most = Math.max(most, notes[cell]);
+      }
+      sum += most + background.time[j] + times.gain(j);
+    }
+    return sum;
   }
 
   /**
@@ -102,30 +134,42 @@ final class Aligner {
    * @param times ln density of each step's time
    */
   double align(double[] notes, double[] moves, double[] times, Edges edges) {
+    Arrays.fill(ahead, 0);
+    return run(notes, moves, times, edges, NEVER);
+  }
+
+  /**
+   * As {@link #align}, right after {@link #bound} was asked for the same map and times; alignments
+   * that cannot come above {@code floor} are given up.
+   */
+  double alignAbove(double floor, double[] notes, double[] times, Edges edges) {
+    return run(notes, NONE, times, edges, floor);
+  }
+
+  private double run(double[] notes, double[] moves, double[] times, Edges edges, double floor) {
     boolean byMove = moves.length > 0;
+    double drop = edges.drop();
+    double add = edges.add();
     Arrays.fill(best, NEVER);
     score = NEVER;
     endCell = -1;
     for (int i = 0; i < n; i++) {
+      double lead = edges.lead(i);
+      double trail = edges.trail(n - 1 - i);
       for (int j = 0; j < m; j++) {
         int here = i * m + j;
-        double start =
-            edges.lead(i) + edges.leadAdds(j) + pitchSum[j] + timeSum[j + 1] + notes[here];
-        if (j == 0) {
-          start = edges.lead(i) + edges.leadAdds(0) + notes[here];
-        }
-        double value = best[here];
-        if (start > value) {
-          value = start;
+        double start = lead + edges.leadAdds(j) + pitchSum[j] + timeSum[j + 1] + notes[here];
+        if (start > best[here]) {
           best[here] = start;
           from[here] = -1;
         }
-        if (value == NEVER) {
+        double value = best[here];
+        if (value == NEVER || value + ahead[j] < floor) {
           continue;
         }
         double stop =
             value
-                + edges.trail(n - 1 - i)
+                + trail
                 + edges.trailAdds(m - 1 - j)
                 + (pitchSum[m] - pitchSum[j + 1])
                 + (timeSum[m] - timeSum[j + 1]);
@@ -133,21 +177,19 @@ final class Aligner {
           score = stop;
           endCell = here;
         }
-        for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
-          double dropped = value + d * edges.drop();
-          int row = (i + d + 1) * m;
-          for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
-            int cell = cell(i, j, d, a);
-            int to = row + j + a + 1;
-            double next =
-                dropped
-                    + times[cell]
-                    + (byMove ? moves[cell] : notes[to])
-                    + (a == 0 ? 0 : a * edges.add() + pitchSum[j + a + 1] - pitchSum[j + 1]);
-            if (next > best[to]) {
-              best[to] = next;
-              from[to] = here;
+        int ways = Math.min(DROPS, n - 1 - i);
+        for (int d = 0; d < ways; d++) {
+          double put = value + d * drop;
+          int cell = cell(i, j, d, 0);
+          int to = (i + d + 1) * m + j + 1;
+          int steps = Math.min(STEPS_AFTER[d], m - 1 - j);
+          for (int a = 0; a < steps; a++) {
+            double next = put + times[cell + a] + (byMove ? moves[cell + a] : notes[to + a]);
+            if (next > best[to + a]) {
+              best[to + a] = next;
+              from[to + a] = here;
             }
+            put += add + background.pitch[j + a + 1];
           }
         }
       }

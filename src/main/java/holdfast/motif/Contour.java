@@ -109,6 +109,25 @@ final class Contour {
     return true;
   }
 
+  /** Whether no up of what is aligned became a down, nor a down an up. */
+  static boolean neverTurned(Line idea, Line phrase, int[] ideaOf) {
+    int before = -1;
+    for (int j = 0; j < phrase.size; j++) {
+      int i = ideaOf[j];
+      if (i < 0) {
+        continue;
+      }
+      if (before >= 0) {
+        int was = Integer.signum(idea.pitch[i] - idea.pitch[ideaOf[before]]);
+        if (was * Integer.signum(phrase.pitch[j] - phrase.pitch[before]) < 0) {
+          return false;
+        }
+      }
+      before = j;
+    }
+    return true;
+  }
+
   /** Whether the intervals only grew or only shrank: a word for it, or nothing. */
   static String sizes(Line idea, Line phrase, int[] ideaOf) {
     boolean wider = false;

@@ -21,6 +21,9 @@ record Explanation(
     Redo aligner,
     String detail) {
 
+  /** Detail of an idea whose pitches come back in another rhythm. */
+  static final String OWN_RHYTHM = "rhythm of its own";
+
   /** Finds the alignment again; few explanations are ever asked for theirs. */
   interface Redo {
     /** For each phrase note the idea note that it stands for, or −1. */

@@ -16,12 +16,27 @@ final class Ladder {
 
   private final int[] rungs;
   private final int shift;
-  private final int[] stepOf = new int[12];
-  private final int[] above = new int[12];
+  private final int[] stepOf;
+  private final int[] above;
+
+  private Ladder(Ladder same, int shift) {
+    this.rungs = same.rungs;
+    this.stepOf = same.stepOf;
+    this.above = same.above;
+    this.shift = shift;
+  }
 
   private Ladder(PitchClassSet scale, int shift) {
-    this.rungs = scale.stream().toArray();
+    this.rungs = new int[scale.size()];
+    int count = 0;
+    for (int pc = 0; pc < 12; pc++) {
+      if (scale.contains(pc)) {
+        rungs[count++] = pc;
+      }
+    }
     this.shift = shift;
+    this.stepOf = new int[12];
+    this.above = new int[12];
     for (int pc = 0; pc < 12; pc++) {
       int below = -1;
       for (int r = 0; r < rungs.length; r++) {
@@ -61,8 +76,7 @@ final class Ladder {
         best = s;
       }
     }
-    Ladder moved = new Ladder(PitchClassSet.of(rungs), shift + best);
-    return moved;
+    return new Ladder(this, shift + best);
   }
 
   int rungsInOctave() {

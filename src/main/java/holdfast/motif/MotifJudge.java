@@ -39,10 +39,9 @@ public final class MotifJudge {
     PitchClassSet key = context.key().map(Key::scale).orElse(PitchClassSet.EMPTY);
     Ground[] home = grounds.under(idea, context);
     Ground[] there = grounds.under(phrase, context);
-    Explanations explanations =
-        new Explanations(
-            ideaLine, home, phraseLine, there, key, context.player(), context.priors());
-    return new Weighing(ideaLine, phraseLine, there, key, explanations, TEMPERATURE)
+    Comparison comparison =
+        new Comparison(ideaLine, home, phraseLine, there, key, context.player(), context.priors());
+    return new Weighing(comparison, Explanations.of(comparison), TEMPERATURE)
         .verdict(pulse, context.beatsPerBar());
   }
 }

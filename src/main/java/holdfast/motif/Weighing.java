@@ -26,20 +26,14 @@ final class Weighing {
   private final List<Explanation> all;
   private final Background background;
 
-  Weighing(
-      Line idea,
-      Line phrase,
-      Ground[] grounds,
-      PitchClassSet key,
-      Explanations explanations,
-      double temperature) {
-    this.idea = idea;
-    this.phrase = phrase;
-    this.grounds = grounds;
-    this.key = key;
+  Weighing(Comparison c, List<Explanation> all, double temperature) {
+    this.idea = c.idea;
+    this.phrase = c.phrase;
+    this.grounds = c.grounds;
+    this.key = c.key;
+    this.background = c.background;
+    this.all = all;
     this.temperature = temperature;
-    this.all = explanations.all();
-    this.background = explanations.background();
   }
 
   Verdict verdict(double pulse, double beatsPerBar) {
@@ -129,7 +123,7 @@ final class Weighing {
 
   /** Whether every note is there, in its rhythm, and near where the idea would have it. */
   private boolean nearPlace(Explanation e) {
-    if (idea.size != phrase.size || e.scale() != 1 || e.detail().equals("rhythm of its own")) {
+    if (idea.size != phrase.size || e.scale() != 1 || e.detail().equals(Explanation.OWN_RHYTHM)) {
       return false;
     }
     int[] ideaOf = e.aligner().path();

@@ -1,0 +1,92 @@
+package holdfast.motif;
+
+import holdfast.theory.PitchClassSet;
+import java.util.ArrayList;
+import java.util.List;
+
+/** An idea and a phrase side by side, with all that every explanation needs. */
+final class Comparison {
+
+  final Line idea;
+  final Ground[] ideaGrounds;
+  final Line phrase;
+  final Ground[] grounds;
+  final PitchClassSet key;
+  final Player player;
+  final Priors priors;
+  final int n;
+  final int m;
+  final RhythmModel rhythm;
+  final Background background;
+  final Aligner aligner;
+  final PitchMaps maps;
+  final Times plainTimes;
+  final Edges whole;
+  final Collected collected;
+
+  Comparison(
+      Line idea,
+      Ground[] ideaGrounds,
+      Line phrase,
+      Ground[] grounds,
+      PitchClassSet key,
+      Player player,
+      Priors priors) {
+    this.idea = idea;
+    this.ideaGrounds = ideaGrounds;
+    this.phrase = phrase;
+    this.grounds = grounds;
+    this.key = key;
+    this.player = player;
+    this.priors = priors;
+    this.n = idea.size;
+    this.m = phrase.size;
+    double meanStep = n < 2 ? 1 : Math.max(idea.span() / (n - 1), 0.25);
+    this.rhythm = new RhythmModel(player, meanStep);
+    this.background = new Background(idea, phrase, grounds, rhythm);
+    this.aligner = new Aligner(n, phrase, background);
+    this.maps = new PitchMaps(phrase, grounds, player);
+    this.plainTimes = aligner.times(idea, 1, rhythm);
+    this.whole = Edges.whole(n, m, player);
+    this.collected = new Collected(aligner);
+  }
+
+  double logPrior(Treatment treatment) {
+    return Math.log(priors.share(treatment));
+  }
+
+  /** The ways in which a line's pitches may have been carried over. */
+  List<PitchMap> carried(Line line, int transpositions) {
+    List<PitchMap> all = new ArrayList<>();
+    all.add(maps.literal(line));
+    List<PitchMap> moved = maps.transposed(line, transpositions);
+    all.addAll(moved);
+    all.addAll(maps.sequences(line, ideaGrounds, key));
+    all.add(maps.skewed(line, 0));
+    if (!moved.isEmpty()) {
+      all.add(maps.skewed(line, moved.get(0).semitones()));
+    }
+    return all;
+  }
+
+  /** ln share of a pitch map within a treatment that is about something else than pitch. */
+  static double logShare(PitchMap map) {
+    double way =
+        switch (map.move()) {
+          case LITERAL -> 0.5;
+          case TRANSPOSED -> 0.25;
+          case STEPS -> 0.17;
+          case SKEWED -> 0.08;
+        };
+    return Math.log(way) + map.logPrior();
+  }
+
+  /** The word for a pitch map where nothing else is changed. */
+  static Treatment treatment(PitchMap map) {
+    return switch (map.move()) {
+      case LITERAL -> Treatment.LITERAL;
+      case TRANSPOSED -> Treatment.TRANSPOSED;
+      case STEPS, SKEWED -> Treatment.SEQUENCE;
+    };
+  }
+}

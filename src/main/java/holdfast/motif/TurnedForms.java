@@ -1,0 +1,93 @@
+package holdfast.motif;
+
+import java.util.Arrays;
+import java.util.List;
+
+/** The idea upside down, or backwards. */
+final class TurnedForms {
+
+  /** Mirror images in semitones against those by scale steps. Common practice, no source. */
+  private static final double REAL = 0.5;
+
+  /** Retrogrades that keep the rhythm against those that reverse it too. Common practice. */
+  private static final double RHYTHM_FORWARDS = 0.55;
+
+  private static final double[] NONE = {};
+
+  private final Comparison c;
+
+  TurnedForms(Comparison c) {
+    this.c = c;
+  }
+
+  void weigh() {
+    if (c.n >= 2) {
+      mirrored();
+      backwards(c.idea.reversed(false), Math.log(RHYTHM_FORWARDS));
+      backwards(c.idea.reversed(true), Math.log(1 - RHYTHM_FORWARDS));
+    }
+  }
+
+  private void mirrored() {
+    double log = c.logPrior(Treatment.INVERTED);
+    List<PitchMap> real = c.maps.mirrored(c.idea, 2);
+    for (PitchMap map : real) {
+      mirrored(map, log + Math.log(REAL), "");
+    }
+    for (PitchMap map : c.maps.mirroredBySteps(c.idea, c.ideaGrounds, c.key, 2)) {
+      if (real.stream().noneMatch(map::sameAs)) {
+        mirrored(map, log + Math.log(1 - REAL), "by scale steps");
+      }
+    }
+  }
+
+  private void mirrored(PitchMap map, double log, String detail) {
+    c.collected.weigh(
+        Treatment.INVERTED, log + map.logPrior(), map, 1, c.plainTimes, c.whole, detail);
+  }
+
+  private void backwards(Line line, double logWay) {
+    boolean sameRhythm = Arrays.equals(line.onset, c.idea.onset);
+    if (sameRhythm && isOwnMirror(line)) {
+      return;
+    }
+    Times times = sameRhythm ? c.plainTimes : c.aligner.times(line, 1, c.rhythm);
+    double prior = c.logPrior(Treatment.RETROGRADE) + logWay;
+    for (PitchMap map : c.carried(line, 1)) {
+      double log = prior + Comparison.logShare(map);
+      if (map.move() != PitchMap.Move.SKEWED && !c.collected.hopeless(log, map, times)) {
+        c.collected.keep(
+            new Explanation(
+                Treatment.RETROGRADE,
+                log
+                    + c.aligner.alignAbove(
+                        c.collected.floor() - log, map.notes(), times.table(), c.whole),
+                map,
+                1,
+                true,
+                () -> turned(map, times),
+                sameRhythm ? "" : "rhythm reversed too"));
+      }
+    }
+  }
+
+  private int[] turned(PitchMap map, Times times) {
+    c.aligner.align(map.notes(), NONE, times.table(), c.whole);
+    int[] path = c.aligner.path();
+    for (int j = 0; j < path.length; j++) {
+      path[j] = path[j] < 0 ? -1 : c.n - 1 - path[j];
+    }
+    return path;
+  }
+
+  /** Whether the line is the idea itself, moved or not: then nobody hears that it was turned. */
+  private boolean isOwnMirror(Line line) {
+    int by = line.pitch[0] - c.idea.pitch[0];
+    for (int i = 1; i < c.n; i++) {
+      if (line.pitch[i] - c.idea.pitch[i] != by) {
+        return false;
+      }
+    }
+    return true;
+  }
+}
