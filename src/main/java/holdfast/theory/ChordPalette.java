@@ -59,9 +59,10 @@ public record ChordPalette(
                 PaletteMixing.mix(
                     chord,
                     ScaleRow.of(
-                        chord,
-                        key,
-                        next.flatMap(Harmony::chord).filter(other -> !other.equals(chord)))))
+                        Place.of(
+                            chord,
+                            key,
+                            next.flatMap(Harmony::chord).filter(other -> !other.equals(chord))))))
         .orElseGet(ChordPalette::free);
   }
 

@@ -1,6 +1,5 @@
 package holdfast.theory;
 
-import java.util.Collection;
 import java.util.List;
 
 /** Puts a chord and the row that speaks of it together into a palette. */
@@ -13,33 +12,29 @@ final class PaletteMixing {
     int root = chord.root().pitchClass();
     List<Scale> scales = scales(kind, row);
 
-    PitchClassSet chordTones =
-        pitchClasses(kind.sounding().stream().filter(d -> !isColour(kind, d)).toList(), root)
-            .union(PitchClassSet.of(chord.lowest().pitchClass()));
-    PitchClassSet colours =
-        pitchClasses(kind.sounding().stream().filter(d -> isColour(kind, d)).toList(), root);
-    PitchClassSet contradicted = pitchClasses(contradicted(kind), root).minus(colours);
+    PitchClassSet colours = colours(kind);
+    PitchClassSet bass = PitchClassSet.of(chord.lowest().pitchClass() - root);
+    PitchClassSet chordTones = kind.soundingSteps().minus(colours).union(bass);
+    PitchClassSet contradicted = contradicted(kind).minus(colours);
     PitchClassSet tensions =
-        pitchClasses(row.tensions(), root)
-            .union(pitchClasses(row.disputed(), root))
+        row.tensions()
+            .union(row.disputed())
             .minus(contradicted)
-            .minus(pitchClasses(leftNatural(kind), root))
+            .minus(rubbing(kind))
             .union(colours)
             .minus(chordTones);
-    PitchClassSet handled = pitchClasses(row.handle(), root).minus(chordTones).minus(tensions);
     PitchClassSet scaleTones = PitchClassSet.EMPTY;
     for (Scale scale : scales) {
-      scaleTones = scaleTones.union(scale.steps().transpose(root));
+      scaleTones = scaleTones.union(scale.steps());
     }
-    scaleTones = scaleTones.minus(contradicted).minus(chordTones).minus(tensions);
     return new ChordPalette(
         row.context(),
         root,
-        chordTones,
-        tensions,
-        scaleTones,
-        handled,
-        pitchClasses(row.disputed(), root).intersection(tensions),
+        chordTones.transpose(root),
+        tensions.transpose(root),
+        scaleTones.minus(contradicted).minus(chordTones).minus(tensions).transpose(root),
+        row.handle().minus(chordTones).minus(tensions).transpose(root),
+        row.disputed().intersection(tensions).transpose(root),
         chord.guideTones(),
         scales,
         row.disagreement());
@@ -49,7 +44,7 @@ final class PaletteMixing {
   private static List<Scale> scales(ChordKind kind, ScaleRow row) {
     PitchClassSet chord = kind.soundingSteps();
     List<Scale> holding =
-        row.scales().stream().filter(s -> chord.minus(s.steps()).isEmpty()).toList();
+        row.scales().stream().filter(scale -> chord.minus(scale.steps()).isEmpty()).toList();
     if (!holding.isEmpty()) {
       return holding;
     }
@@ -61,35 +56,39 @@ final class PaletteMixing {
    * A written #11 colours the chord (so the worked examples count it), and so does the pool of an
    * altered chord, of which a player chooses.
    */
-  private static boolean isColour(ChordKind kind, Degree degree) {
+  private static PitchClassSet colours(ChordKind kind) {
     boolean pool = kind.has(5, -1) && kind.has(5, 1);
-    return degree.equals(new Degree(11, 1))
-        || (pool && (degree.number() == 5 || degree.number() == 9));
+    PitchClassSet colours = PitchClassSet.EMPTY;
+    for (Degree degree : kind.sounding()) {
+      boolean ofPool = pool && (degree.number() == 5 || degree.number() == 9);
+      if (ofPool || (degree.number() == 11 && degree.alter() == 1)) {
+        colours = colours.union(PitchClassSet.of(degree.semitones()));
+      }
+    }
+    return colours;
   }
 
   /** Notes that the chord's own altered degrees speak against: the natural 9 over a written b9. */
-  private static List<Degree> contradicted(ChordKind kind) {
-    return List.of(9, 11, 13).stream()
-        .map(n -> new Degree(n, 0))
-        .filter(natural -> !kind.degrees().contains(natural))
-        .filter(natural -> speaksAgainst(kind, natural))
-        .toList();
-  }
-
-  private static boolean speaksAgainst(ChordKind kind, Degree natural) {
-    int n = natural.number();
-    boolean sharpFifth = n == 13 && kind.has(7, -1) && kind.has(5, 1);
-    return sharpFifth || kind.degrees().stream().anyMatch(d -> d.number() == n && d.alter() != 0);
+  private static PitchClassSet contradicted(ChordKind kind) {
+    PitchClassSet notes = PitchClassSet.EMPTY;
+    for (Degree degree : kind.degrees()) {
+      int number = degree.number();
+      boolean tension = number == 9 || number == 11 || number == 13;
+      if (tension && degree.alter() != 0 && !kind.has(number, 0)) {
+        notes = notes.union(PitchClassSet.of(degree.semitones() - degree.alter()));
+      }
+    }
+    // The augmented fifth of a dominant sounds as its b13.
+    boolean flatThirteenth = kind.has(7, -1) && kind.has(5, 1) && !kind.has(13, 0);
+    return flatThirteenth ? notes.union(PitchClassSet.of(new Degree(13, 0).semitones())) : notes;
   }
 
   /** Altered ninths and thirteenths that would rub against the natural one that is written. */
-  private static List<Degree> leftNatural(ChordKind kind) {
-    return List.of(new Degree(9, -1), new Degree(9, 1), new Degree(13, -1)).stream()
-        .filter(altered -> kind.has(altered.number(), 0))
-        .toList();
-  }
-
-  private static PitchClassSet pitchClasses(Collection<Degree> degrees, int root) {
-    return PitchClassSet.of(degrees.stream().mapToInt(d -> d.semitones() + root).toArray());
+  private static PitchClassSet rubbing(ChordKind kind) {
+    PitchClassSet notes = PitchClassSet.EMPTY;
+    if (kind.has(9, 0)) {
+      notes = PitchClassSet.of(1, 3);
+    }
+    return kind.has(13, 0) ? notes.union(PitchClassSet.of(8)) : notes;
   }
 }

@@ -1,9 +1,10 @@
 package holdfast.theory;
 
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
+import java.util.Map;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A row of chord-scales.csv: a place in a tune, and what goes with a chord there.
@@ -11,102 +12,67 @@ import java.util.stream.Collectors;
  * @param context what a musician calls the place
  * @param families the kinds of chord it speaks of
  * @param key {@code major}, {@code minor}, {@code modal} or {@code any}
- * @param steps semitones of the roots above the tonic; empty for any
- * @param next what the next chord must be, in the table's words
+ * @param roots semitones of the roots above the tonic; empty for any
+ * @param next how the chord must go on, in the table's words
  * @param scales the taught scales, the first choice first
- * @param tensions notes that colour the chord
- * @param handle notes better not held
- * @param disputed notes about which the sources disagree
+ * @param tensions notes that colour the chord, in semitones above its root
+ * @param handle notes better not held, likewise
+ * @param disputed notes about which the sources disagree, likewise
  * @param disagreement what they disagree about; empty when they agree
  */
 record ScaleRow(
     String context,
-    Set<ChordFamily> families,
+    List<ChordFamily> families,
     String key,
-    PitchClassSet steps,
+    PitchClassSet roots,
     String next,
     List<Scale> scales,
-    List<Degree> tensions,
-    List<Degree> handle,
-    List<Degree> disputed,
+    PitchClassSet tensions,
+    PitchClassSet handle,
+    PitchClassSet disputed,
     String disagreement) {
 
-  private static final List<ScaleRow> TABLE =
-      Table.named("chord-scales.csv").rows().stream().map(ScaleRow::of).toList();
+  private static final Map<ChordFamily, List<ScaleRow>> TABLE =
+      Table.named("chord-scales.csv").rows().stream()
+          .map(ScaleRow::read)
+          .flatMap(row -> row.families().stream().map(family -> Map.entry(family, row)))
+          .collect(
+              Collectors.groupingBy(
+                  Map.Entry::getKey,
+                  Collectors.mapping(Map.Entry::getValue, Collectors.toUnmodifiableList())));
 
-  private static final int FOURTH = 5;
-  private static final int SEMITONE_DOWN = 11;
-
-  private static ScaleRow of(Table.Row row) {
+  private static ScaleRow read(Table.Row row) {
     return new ScaleRow(
         row.get("context"),
-        row.words("families").stream().map(ChordFamily::named).collect(Collectors.toSet()),
+        row.words("families").stream().map(ChordFamily::named).toList(),
         row.get("key"),
-        PitchClassSet.of(
-            row.words("degrees").stream()
-                .filter(word -> !word.equals("any"))
-                .mapToInt(RomanNumeral::semitones)
-                .toArray()),
+        steps(
+            row.words("degrees").stream().filter(word -> !word.equals("any")),
+            RomanNumeral::semitones),
         row.get("next"),
         row.parts("scales").stream().map(Scale::named).toList(),
-        degrees(row, "tensions"),
-        degrees(row, "handle"),
-        degrees(row, "disputed"),
+        steps(row.words("tensions").stream(), word -> Degree.parse(word).semitones()),
+        steps(row.words("handle").stream(), word -> Degree.parse(word).semitones()),
+        steps(row.words("disputed").stream(), word -> Degree.parse(word).semitones()),
         row.get("disagreement"));
   }
 
-  private static List<Degree> degrees(Table.Row row, String column) {
-    return row.words(column).stream().map(Degree::parse).toList();
+  private static PitchClassSet steps(Stream<String> words, ToIntFunction<String> semitones) {
+    return PitchClassSet.of(words.mapToInt(semitones).toArray());
   }
 
-  /** The first row that speaks of the chord where it stands. */
-  static ScaleRow of(ChordSymbol chord, Optional<Key> key, Optional<ChordSymbol> next) {
-    return TABLE.stream()
-        .filter(row -> row.matches(chord, key, next))
-        .findFirst()
-        .orElseThrow(() -> new IllegalStateException("no scale row for " + chord.text()));
+  /** The first row that speaks of the place. */
+  static ScaleRow of(Place place) {
+    for (ScaleRow row : TABLE.getOrDefault(place.family(), List.of())) {
+      if (row.speaksOf(place)) {
+        return row;
+      }
+    }
+    throw new IllegalStateException("chord-scales.csv has no row for " + place.family().text());
   }
 
-  private boolean matches(ChordSymbol chord, Optional<Key> where, Optional<ChordSymbol> following) {
-    return families.contains(ChordFamily.of(chord.kind()))
-        && (key.equals("any") || where.filter(this::keyMatches).isPresent())
-        && (steps.isEmpty() || where.filter(k -> steps.contains(above(k, chord))).isPresent())
-        && nextMatches(chord, where, following);
-  }
-
-  private boolean keyMatches(Key where) {
-    return switch (key) {
-      case "modal" -> where.mode() != Mode.MAJOR && where.mode() != Mode.MINOR;
-      case "minor" -> where.mode().hasMinorThird();
-      case "major" -> !where.mode().hasMinorThird();
-      default -> throw new IllegalStateException("chord-scales.csv: no key is called " + key);
-    };
-  }
-
-  private static int above(Key key, ChordSymbol chord) {
-    return Math.floorMod(chord.root().pitchClass() - key.tonic().pitchClass(), 12);
-  }
-
-  private boolean nextMatches(
-      ChordSymbol chord, Optional<Key> where, Optional<ChordSymbol> following) {
-    int way =
-        following
-            .map(n -> Math.floorMod(n.root().pitchClass() - chord.root().pitchClass(), 12))
-            .orElse(0);
-    ChordFamily family = following.map(n -> ChordFamily.of(n.kind())).orElse(ChordFamily.MAJOR);
-    boolean minorThird = following.filter(n -> n.kind().has(3, -1)).isPresent();
-    return switch (next) {
-      case "any" -> true;
-      case "up4?" -> following.isEmpty() || way == FOURTH;
-      case "up4-major" -> way == FOURTH && !minorThird && !family.isDominant();
-      case "up4-minor" -> way == FOURTH && minorThird;
-      case "down1" -> way == SEMITONE_DOWN;
-      case "still" -> way != FOURTH && way != SEMITONE_DOWN;
-      case "tonic-dominant" ->
-          family.isDominant()
-              && where.isPresent()
-              && following.filter(n -> above(where.get(), n) == 0).isPresent();
-      default -> throw new IllegalStateException("chord-scales.csv: no next is called " + next);
-    };
+  private boolean speaksOf(Place place) {
+    boolean root = roots.isEmpty() || (place.key().isPresent() && roots.contains(place.step()));
+    return root && place.isIn(key) && place.goesOn(next);
   }
 }
