@@ -4,6 +4,7 @@ import holdfast.theory.Harmony;
 import holdfast.theory.UnknownChordException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,12 +25,21 @@ final class BarTokens {
   private final int bar;
   private final List<BarToken> tokens;
   private final double barBeats;
+  private final Map<String, Harmony> known;
 
-  BarTokens(TextLine line, int bar, List<BarToken> tokens, double barBeats) {
+  /**
+   * The words of one bar.
+   *
+   * @param known the symbols that were read before; what is read now is added, since a tune has far
+   *     more bars than chords
+   */
+  BarTokens(
+      TextLine line, int bar, List<BarToken> tokens, double barBeats, Map<String, Harmony> known) {
     this.line = line;
     this.bar = bar;
     this.tokens = tokens;
     this.barBeats = barBeats;
+    this.known = known;
   }
 
   BarContents contents() {
@@ -135,7 +145,7 @@ final class BarTokens {
 
   private Harmony chord(String symbol, BarToken token) {
     try {
-      return Harmony.parse(symbol);
+      return known.computeIfAbsent(symbol, Harmony::parse);
     } catch (UnknownChordException unknown) {
       String nearest = String.join(", ", unknown.nearest());
       throw wrong(

@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.function.Consumer;
 
 /** Reads a chart from a file, whatever of the known formats it is in. */
 final class ChartFile {
@@ -18,11 +19,13 @@ final class ChartFile {
 
   private ChartFile() {}
 
-  static Chart read(Path file) {
+  static Chart read(Path file, Consumer<String> notes) {
     String source = file.toString();
     byte[] bytes = bytes(file, source);
     if (MusicXmlChart.looksLikeOne(bytes)) {
-      return MusicXmlChart.read(bytes, source).chart();
+      MusicXmlChart.Reading reading = MusicXmlChart.read(bytes, source);
+      reading.notes().forEach(notes);
+      return reading.chart();
     }
     return ChartText.parse(text(bytes, source), source);
   }

@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Finds charts: the ones that travel with the program by their names, all others by their files.
@@ -23,6 +24,9 @@ public final class ChartLibrary {
 
   /** How many near names an error offers. */
   private static final int NEAR_NAMES = 3;
+
+  /** So many letters of a name say which one is meant. */
+  private static final int SHORTEST_START = 3;
 
   private ChartLibrary() {}
 
@@ -37,13 +41,24 @@ public final class ChartLibrary {
    * @throws ChartException where there is neither, or where the file is no chart
    */
   public static Chart open(String nameOrFile) {
+    return open(nameOrFile, note -> {});
+  }
+
+  /**
+   * As {@link #open(String)}.
+   *
+   * @param notes is told, in a sentence each, what of another program's chart could not be taken
+   *     over as it was
+   * @throws ChartException where there is neither, or where the file is no chart
+   */
+  public static Chart open(String nameOrFile, Consumer<String> notes) {
     Optional<Chart> shipped = shipped(nameOrFile);
     if (shipped.isPresent()) {
       return shipped.get();
     }
     Optional<Path> file = existing(nameOrFile);
     if (file.isPresent()) {
-      return open(file.get());
+      return ChartFile.read(file.get(), notes);
     }
     if (looksLikeFile(nameOrFile)) {
       throw new ChartException(
@@ -65,7 +80,7 @@ public final class ChartLibrary {
    * @throws ChartException where it is no chart
    */
   public static Chart open(Path file) {
-    return ChartFile.read(file);
+    return ChartFile.read(file, note -> {});
   }
 
   /** The chart of this name that travels with the program; empty where none does. */
@@ -89,17 +104,22 @@ public final class ChartLibrary {
     return text.matches("(?s).*[/\\\\].*|(?s).*\\.\\p{Alnum}{2,8}");
   }
 
-  /** The names that are like it: half of the letters at most would have to change. */
+  /** The names that start like it, or that half of its letters at most would have to change for. */
   private static List<String> nearest(String name) {
     String wanted = plain(name);
     record Near(String name, int distance) {}
     return names().stream()
-        .map(known -> new Near(known, EditDistance.between(wanted, plain(known))))
+        .map(known -> new Near(known, distance(wanted, plain(known))))
         .filter(near -> 2 * near.distance() <= wanted.length())
         .sorted(Comparator.comparingInt(Near::distance))
         .limit(NEAR_NAMES)
         .map(Near::name)
         .toList();
+  }
+
+  private static int distance(String wanted, String known) {
+    boolean isStart = wanted.length() >= SHORTEST_START && known.startsWith(wanted);
+    return isStart ? 0 : EditDistance.between(wanted, known);
   }
 
   /** A name without capitals, blanks and signs. */

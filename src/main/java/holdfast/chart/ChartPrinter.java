@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.theory.Harmony;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -87,7 +88,7 @@ final class ChartPrinter {
   }
 
   /** The line between a bar with these signs and the next one with those. */
-  private static String barLine(RepeatSigns left, RepeatSigns right) {
+  static String barLine(RepeatSigns left, RepeatSigns right) {
     StringBuilder line = new StringBuilder();
     line.append(left.closes() ? ":" : "");
     line.append(left.doubleLine() ? "||" : "|");
@@ -109,6 +110,6 @@ final class ChartPrinter {
       return "%%";
     }
     double barBeats = atPickup ? chart.heading().pickupBeats() : chart.metre().beats();
-    return BarWords.of(((BarContents.Chords) contents).chords(), barBeats);
+    return BarWords.of(((BarContents.Chords) contents).chords(), barBeats, Harmony::text);
   }
 }

@@ -3,43 +3,33 @@ package holdfast.chart;
 import holdfast.theory.ChordKind;
 import holdfast.theory.ChordSymbol;
 import holdfast.theory.Degree;
+import holdfast.theory.DegreeChange;
 import holdfast.theory.Harmony;
 import holdfast.theory.Letter;
+import holdfast.theory.MusicXmlKind;
 import holdfast.theory.NoChord;
 import holdfast.theory.NoteName;
 import holdfast.theory.OptionalChord;
 import holdfast.theory.UnknownChordException;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.stream.Collectors;
 
 /**
- * Reads one {@code harmony} element: root, kind, degrees, bass. The kinds without degrees are the
- * rows of the chord table; the kinds that name a function rather than a sound are read as the chord
- * that sounds nearest, with a note.
+ * Reads one {@code harmony} element: root, kind, degrees, bass. The kinds that name a function
+ * rather than a sound are read as the chord that sounds nearest, with a note.
  */
 final class MusicXmlHarmony {
 
-  /** Functional kinds and the degrees of what sounds nearest; common practice, no source. */
-  private static final Map<String, List<Degree>> NEAREST =
+  /** Functional kinds and the suffix of what sounds nearest; common practice, no source. */
+  private static final Map<String, String> NEAREST =
       Map.of(
-          "Neapolitan", degrees("1 3 5"),
-          "Italian", degrees("1 3 b7"),
-          "French", degrees("1 3 b5 b7"),
-          "German", degrees("1 3 5 b7"),
-          "Tristan", degrees("1 b3 b5 b7"),
-          "pedal", degrees("1 5"));
-
-  private static final Map<String, List<Degree>> KINDS =
-      ChordKind.known().stream()
-          .filter(kind -> kind.musicXmlChanges().isEmpty())
-          .collect(
-              Collectors.toMap(
-                  ChordKind::musicXmlKind, ChordKind::degrees, (a, b) -> a, TreeMap::new));
+          "Neapolitan", "",
+          "Italian", "7",
+          "French", "7b5",
+          "German", "7",
+          "Tristan", "m7b5",
+          "pedal", "5");
 
   private final XmlNode harmony;
   private final String place;
@@ -120,38 +110,50 @@ final class MusicXmlHarmony {
 
   private ChordKind kind(String kind, NoteName root, String text) {
     Optional<ChordKind> spelled = spelled(root, text);
-    Optional<List<Degree>> known = Optional.ofNullable(KINDS.get(kind));
-    boolean changes = harmony.first("degree").isPresent();
-    if (known.isPresent()) {
-      boolean textSaysMore =
-          !changes && spelled.isPresent() && saysMore(spelled.get().degrees(), known.get());
-      return textSaysMore ? spelled.get() : changed(known.get());
-    }
+    List<DegreeChange> changes = harmony.all("degree").map(this::change).toList();
+    Optional<ChordKind> named = changed(kind, changes);
     if (kind.equals("other")) {
-      if (changes) {
-        return changed(degrees("1"));
+      boolean isBare = changes.isEmpty();
+      return (isBare ? spelled : named.or(() -> spelled)).orElseThrow(() -> unknown(kind, text));
+    }
+    Optional<ChordKind> bare = MusicXmlKind.read(kind, List.of());
+    if (bare.isPresent()) {
+      if (changes.isEmpty()) {
+        return spelled.filter(printed -> saysMore(printed, bare.get())).orElse(bare.get());
       }
-      return spelled.orElseThrow(() -> unknown(kind, text));
+      return named.orElseGet(() -> plain(bare.get(), root));
     }
-    List<Degree> nearest = NEAREST.get(kind);
-    if (nearest != null) {
-      ChordKind read = changed(nearest);
-      notes.add(
-          place
-              + ": a "
-              + kind
-              + " chord is read as what sounds nearest, "
-              + new ChordSymbol(root, read, Optional.empty()).text());
-      return read;
+    if (NEAREST.containsKey(kind)) {
+      ChordKind nearest = ChordKind.read(NEAREST.get(kind)).orElseThrow();
+      String symbol = new ChordSymbol(root, nearest, Optional.empty()).text();
+      notes.add(place + ": a " + kind + " chord is read as what sounds nearest, " + symbol);
+      return nearest;
     }
-    ChordKind read = spelled.orElseThrow(() -> unknown(kind, text));
+    ChordKind printed = spelled.orElseThrow(() -> unknown(kind, text));
     notes.add(
         place
             + ": MusicXML has no kind “"
             + kind
             + "”; the chord is read as it is printed, "
             + text);
-    return read;
+    return printed;
+  }
+
+  private Optional<ChordKind> changed(String kind, List<DegreeChange> changes) {
+    try {
+      return MusicXmlKind.read(kind, changes);
+    } catch (IllegalArgumentException e) {
+      throw wrong(
+          "a degree of a chord is altered further than any chord goes", "check its degrees");
+    }
+  }
+
+  private ChordKind plain(ChordKind bare, NoteName root) {
+    notes.add(
+        place
+            + ": no chord symbol says these degrees; the chord is read as "
+            + new ChordSymbol(root, bare, Optional.empty()).text());
+    return bare;
   }
 
   private Optional<ChordKind> spelled(NoteName root, String text) {
@@ -172,47 +174,19 @@ final class MusicXmlHarmony {
    * Whether the printed symbol keeps the third and seventh of the kind and adds to it: some
    * programs write "7alt" beside the kind "dominant", and no degrees.
    */
-  private static boolean saysMore(List<Degree> printed, List<Degree> kind) {
-    List<Degree> kept = kind.stream().filter(degree -> degree.number() != 5).toList();
-    return printed.size() > kind.size() && printed.containsAll(kept);
+  private static boolean saysMore(ChordKind printed, ChordKind named) {
+    List<Degree> kept = named.degrees().stream().filter(degree -> degree.number() != 5).toList();
+    return printed.degrees().size() > named.degrees().size() && printed.degrees().containsAll(kept);
   }
 
-  /** The degrees of the kind with what the {@code degree} elements add, alter and subtract. */
-  private ChordKind changed(List<Degree> kind) {
-    Set<Degree> degrees = new HashSet<>(kind);
-    harmony.all("degree").forEach(change -> change(degrees, change));
-    if (degrees.isEmpty()) {
-      throw wrong("nothing is left of a chord", "write its notes or N.C.");
-    }
-    return ChordKind.of(List.copyOf(degrees));
-  }
-
-  private void change(Set<Degree> degrees, XmlNode change) {
-    int number = whole(change, "degree-value");
-    int alter = whole(change, "degree-alter");
-    Optional<Degree> there = degrees.stream().filter(d -> d.number() == number).findFirst();
-    try {
-      switch (change.textAt("degree-type").orElse("")) {
-        case "subtract" -> there.ifPresent(degrees::remove);
-        case "alter" -> {
-          there.ifPresent(degrees::remove);
-          // A degree that the kind lacks is altered against a dominant chord, as an added one is.
-          degrees.add(
-              there
-                  .map(degree -> new Degree(number, degree.alter() + alter))
-                  .orElseGet(() -> added(number, alter)));
-        }
-        default -> degrees.add(added(number, alter));
-      }
-    } catch (IllegalArgumentException e) {
-      throw wrong(
-          "a degree " + number + " altered by " + alter + " is in no chord", "write 1 to 13");
-    }
-  }
-
-  /** Added degrees count against a dominant chord, whose seventh is flat. */
-  private static Degree added(int number, int alter) {
-    return new Degree(number, number == 7 ? alter - 1 : alter);
+  private DegreeChange change(XmlNode degree) {
+    DegreeChange.Type type =
+        switch (degree.textAt("degree-type").orElse("")) {
+          case "alter" -> DegreeChange.Type.ALTER;
+          case "subtract" -> DegreeChange.Type.SUBTRACT;
+          default -> DegreeChange.Type.ADD;
+        };
+    return new DegreeChange(type, whole(degree, "degree-value"), whole(degree, "degree-alter"));
   }
 
   private static int whole(XmlNode change, String name) {
@@ -231,9 +205,5 @@ final class MusicXmlHarmony {
 
   private ChartException wrong(String wrong, String mend) {
     return new ChartException(source, place + ": " + wrong, mend);
-  }
-
-  private static List<Degree> degrees(String text) {
-    return java.util.Arrays.stream(text.split(" ", -1)).map(Degree::parse).toList();
   }
 }

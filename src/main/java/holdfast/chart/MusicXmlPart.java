@@ -1,12 +1,11 @@
 package holdfast.chart;
 
 import holdfast.theory.Harmony;
-import holdfast.theory.Key;
-import holdfast.time.Metre;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /** Reads the measures of one MusicXML part, one after the other. */
@@ -18,17 +17,15 @@ final class MusicXmlPart {
   private final String source;
   private final List<String> notes;
   private final List<MusicXmlMeasure> measures = new ArrayList<>();
+  private final Map<XmlNode, Harmony> known = new HashMap<>();
+  private final MusicXmlSetting setting;
   private double divisions = 1;
   private int repeating;
-  private Optional<Metre> metre = Optional.empty();
-  private Optional<XmlNode> keyNode = Optional.empty();
-  private Optional<Key> key = Optional.empty();
-  private Optional<Double> quartersPerMinute = Optional.empty();
-  private WrittenFor writtenFor = WrittenFor.CONCERT;
 
   MusicXmlPart(String source, List<String> notes) {
     this.source = source;
     this.notes = notes;
+    this.setting = new MusicXmlSetting(source, notes);
   }
 
   List<MusicXmlMeasure> measures() {
@@ -39,21 +36,9 @@ final class MusicXmlPart {
     return measures.stream().anyMatch(measure -> !measure.chords().isEmpty());
   }
 
-  Optional<Metre> metre() {
-    return metre;
-  }
-
-  Optional<Key> key() {
-    return key;
-  }
-
-  /** The first tempo of the part, in quarter notes a minute. */
-  Optional<Double> quartersPerMinute() {
-    return quartersPerMinute;
-  }
-
-  WrittenFor writtenFor() {
-    return writtenFor;
+  /** Metre, key, tempo and transposition. */
+  MusicXmlSetting setting() {
+    return setting;
   }
 
   void add(XmlNode node) {
@@ -133,7 +118,7 @@ final class MusicXmlPart {
         return;
       }
       double from = Math.max(0, at + quarters(harmony, "offset"));
-      Harmony read = new MusicXmlHarmony(harmony, source, place, notes).read();
+      Harmony read = read(harmony);
       Optional<MusicXmlMeasure.Placed> there =
           chords.stream()
               .filter(c -> Math.abs(c.quarters() - from) < PlayedOut.BEAT_TOLERANCE)
@@ -146,14 +131,28 @@ final class MusicXmlPart {
       }
     }
 
+    /** A chord that reads without a note is read once, however often it comes. */
+    private Harmony read(XmlNode harmony) {
+      Harmony before = known.get(harmony);
+      if (before != null) {
+        return before;
+      }
+      int told = notes.size();
+      Harmony read = new MusicXmlHarmony(harmony, source, place, notes).read();
+      if (notes.size() == told) {
+        known.put(harmony, read);
+      }
+      return read;
+    }
+
     private void takeAttributes(XmlNode attributes) {
       attributes
           .numberAt("divisions")
           .filter(perQuarter -> perQuarter > 0)
           .ifPresent(perQuarter -> divisions = perQuarter);
-      attributes.first("time").ifPresent(this::takeTime);
-      attributes.first("key").ifPresent(this::takeKey);
-      attributes.first("transpose").ifPresent(this::takeTranspose);
+      attributes.first("time").ifPresent(time -> setting.takeTime(time, place));
+      attributes.first("key").ifPresent(key -> setting.takeKey(key, place));
+      attributes.first("transpose").ifPresent(setting::takeTranspose);
       attributes
           .all("measure-style")
           .flatMap(style -> style.all("measure-repeat"))
@@ -161,67 +160,11 @@ final class MusicXmlPart {
     }
 
     private void takeMeasureRepeat(XmlNode repeat) {
-      repeating = repeat.says("type", "start") ? Math.max(1, intOf(repeat.text())) : 0;
+      repeating = repeat.says("type", "start") ? Math.max(1, XmlNode.whole(repeat.text())) : 0;
       if (repeating > 2) {
         notes.add(place + ": a sign repeats " + repeating + " bars; they are read as they sound");
         repeating = 0;
       }
-    }
-
-    private int intOf(String text) {
-      return XmlNode.number(text).map(number -> (int) Math.rint(number)).orElse(0);
-    }
-
-    private void takeTime(XmlNode time) {
-      int beats = 0;
-      // A metre such as 3+2 over 8 counts its beats together.
-      for (String group : time.textAt("beats").orElse("").split("\\+", -1)) {
-        beats += intOf(group.strip());
-      }
-      Metre read;
-      try {
-        read = new Metre(beats, intOf(time.textAt("beat-type").orElse("")));
-      } catch (IllegalArgumentException e) {
-        throw new ChartException(
-            source, place + ": it has no metre that can be counted", "give it one such as 4/4");
-      }
-      if (metre.isPresent() && !metre.get().equals(read)) {
-        throw new ChartException(
-            source,
-            place + ": the metre changes from " + metre.get().text() + " to " + read.text(),
-            "a chart keeps one metre; cut the score in two");
-      }
-      metre = Optional.of(read);
-    }
-
-    private void takeKey(XmlNode written) {
-      if (keyNode.isPresent()) {
-        if (!keyNode.get().equals(written)) {
-          notes.add(place + ": the key changes; the chart keeps the first one");
-        }
-        return;
-      }
-      keyNode = Optional.of(written);
-      Optional<Double> fifths = written.numberAt("fifths");
-      String mode = written.textAt("mode").orElse("").toLowerCase(Locale.ROOT);
-      if (fifths.isEmpty() || mode.equals("none")) {
-        notes.add(place + ": the key signature names no key; the chart has none");
-        return;
-      }
-      if (mode.isEmpty()) {
-        notes.add(place + ": the key signature names no mode and is read as major");
-      }
-      key = MusicXmlKey.read((int) Math.rint(fifths.get()), mode);
-      if (key.isEmpty()) {
-        notes.add(place + ": the key signature is no usual one; the chart has no key");
-      }
-    }
-
-    private void takeTranspose(XmlNode transpose) {
-      int chromatic = transpose.numberAt("chromatic").map(n -> (int) Math.rint(n)).orElse(0);
-      Optional<Integer> diatonic =
-          transpose.numberAt("diatonic").map(steps -> (int) Math.rint(steps));
-      writtenFor = new WrittenFor(MusicXmlKey.soundingC(chromatic, diatonic));
     }
 
     private void takeDirection(XmlNode direction) {
@@ -236,7 +179,7 @@ final class MusicXmlPart {
                   case "rehearsal" ->
                       section = Optional.of(type.text()).filter(name -> !name.isEmpty());
                   case "words" -> unexpected |= type.text().equals(UNEXPECTED);
-                  case "metronome" -> MusicXmlKey.tempo(type).ifPresent(this::takeTempo);
+                  case "metronome" -> MusicXmlKey.tempo(type).ifPresent(setting::takeTempo);
                   case "segno", "coda" -> noteJump();
                   default -> {
                     // Dynamics, lines and the like are not the chart's.
@@ -246,7 +189,7 @@ final class MusicXmlPart {
     }
 
     private void takeSound(XmlNode sound) {
-      sound.attribute("tempo").flatMap(XmlNode::number).ifPresent(this::takeTempo);
+      sound.attribute("tempo").flatMap(XmlNode::number).ifPresent(setting::takeTempo);
       if (sound.attribute("dacapo").isPresent() || sound.attribute("dalsegno").isPresent()) {
         noteJump();
       }
@@ -257,12 +200,6 @@ final class MusicXmlPart {
           "D.C., D.S. and coda signs are not followed; the bars are read once, in their order";
       if (!notes.contains(jump)) {
         notes.add(jump);
-      }
-    }
-
-    private void takeTempo(double quarters) {
-      if (quartersPerMinute.isEmpty()) {
-        quartersPerMinute = Optional.of(quarters);
       }
     }
 
@@ -283,7 +220,7 @@ final class MusicXmlPart {
                 if (repeat.says("direction", "forward")) {
                   signs = signs.opening();
                 } else {
-                  int times = repeat.attribute("times").map(this::intOf).orElse(2);
+                  int times = repeat.attribute("times").map(XmlNode::whole).orElse(2);
                   signs = signs.closing(Math.min(RepeatSigns.MOST_PLAYS, Math.max(2, times)));
                 }
               });
@@ -292,7 +229,7 @@ final class MusicXmlPart {
     private List<Integer> passes(String number) {
       List<Integer> passes = new ArrayList<>();
       for (String part : number.split(",", -1)) {
-        passes.add(intOf(part.strip()));
+        passes.add(XmlNode.whole(part.strip()));
       }
       List<Integer> sorted = passes.stream().sorted().distinct().toList();
       boolean usable =

@@ -87,7 +87,7 @@ final class MusicXmlReader {
         }
       }
     }
-    quartersPerMinute = quartersPerMinute.or(part::quartersPerMinute);
+    quartersPerMinute = quartersPerMinute.or(part.setting()::quartersPerMinute);
     if (!part.hasChords()) {
       return Optional.empty();
     }
@@ -97,8 +97,8 @@ final class MusicXmlReader {
 
   private Chart chart(MusicXmlPart part) {
     List<MusicXmlMeasure> measures = part.measures();
-    Metre metre = part.metre().orElse(Metre.COMMON);
-    if (part.metre().isEmpty()) {
+    Metre metre = part.setting().metre().orElse(Metre.COMMON);
+    if (part.setting().metre().isEmpty()) {
       notes.add("the score names no metre and is read as 4/4");
     }
     MusicXmlBars bars = new MusicXmlBars(source, measures, metre);
@@ -106,12 +106,12 @@ final class MusicXmlReader {
         new Heading(
             title.map(MusicXmlReader::oneLine).orElseGet(this::fileName),
             about.map(MusicXmlReader::oneLine),
-            part.key(),
+            part.setting().key(),
             metre,
             tempo(metre),
             feel.map(MusicXmlReader::oneLine).orElse(Heading.USUAL_FEEL),
             bars.pickupBeats(),
-            part.writtenFor(),
+            part.setting().writtenFor(),
             List.of());
     List<WrittenBar> written = bars.written();
     try {

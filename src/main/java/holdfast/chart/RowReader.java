@@ -1,7 +1,10 @@
 package holdfast.chart;
 
+import holdfast.theory.Harmony;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -23,6 +26,8 @@ final class RowReader {
 
   /** How many bars of the tune come before each written bar. */
   private final List<Integer> barsBefore = new ArrayList<>();
+
+  private final Map<String, Harmony> known = new HashMap<>();
 
   /** How many bars of the tune the bars so far stand for. */
   private int barsSoFar;
@@ -252,7 +257,7 @@ final class RowReader {
                 + " goes on, or N.C.");
       }
       double beats = places.isEmpty() && pickupBeats > 0 ? pickupBeats : metreBeats;
-      BarContents contents = new BarTokens(line, number(), tokens, beats).contents();
+      BarContents contents = new BarTokens(line, number(), tokens, beats, known).contents();
       RepeatSigns signs =
           new RepeatSigns(pending.opens(), pending.ending(), right.plays(), right.doubleLine());
       places.add(new Place(line, tokens.get(0).at()));

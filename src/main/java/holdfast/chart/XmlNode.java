@@ -59,4 +59,9 @@ record XmlNode(String name, Map<String, String> attributes, String text, List<Xm
       return Optional.empty();
     }
   }
+
+  /** The text as a whole number; 0 where it is none. */
+  static int whole(String text) {
+    return number(text).map(number -> (int) Math.rint(number)).orElse(0);
+  }
 }

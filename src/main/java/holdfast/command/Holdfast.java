@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
       BackingCommand.class,
       BenchCommand.class,
       CompareCommand.class,
+      ChartsCommand.class,
       FitCommand.class,
       CommandLine.HelpCommand.class,
     })

@@ -51,7 +51,9 @@ public final class MusicXmlKind {
         // Some programs alter a degree that the kind lacks, and mean that it is added.
         there.ifPresent(chord::remove);
         chord.add(
-            there.map(d -> new Degree(number, d.alter() + change.alter())).orElse(added(change)));
+            there
+                .map(d -> new Degree(number, d.alter() + change.alter()))
+                .orElseGet(() -> added(change)));
       }
       case SUBTRACT -> there.ifPresent(chord::remove);
     }

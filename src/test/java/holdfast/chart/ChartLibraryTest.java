@@ -39,6 +39,7 @@ class ChartLibraryTest {
             + " `holdfast charts` lists all",
         mistake("lantern tern").getMessage());
     assertEquals("`holdfast charts` lists all", mistake("xyz").mend());
+    assertTrue(mistake("Last Bus").mend().startsWith("did you mean last-bus-north?"));
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.Stream;
 
 /**
  * Makes charts by chance, with everything that a chart can hold; a seed makes the same one again.
@@ -24,6 +25,11 @@ final class Charts {
       List.of(Metre.COMMON, new Metre(3, 4), new Metre(6, 8), new Metre(5, 4), new Metre(2, 2));
   private static final List<String> WORDS =
       List.of("easy", "(2nd x only)", "F# & <b>", "-- twice --", "| not a bar |", "ünï ♭", "a: b");
+
+  private static final List<ChordKind> MADE =
+      Stream.of("7b9#11b13", "m7(add11)", "9sus4b13", "maj7#9", "m6(add11)", "7no5", "13b9#11")
+          .map(suffix -> ChordKind.read(suffix).orElseThrow())
+          .toList();
 
   private final Random random;
 
@@ -145,7 +151,12 @@ final class Charts {
   }
 
   private ChordSymbol anySymbol() {
-    return new ChordSymbol(anyName(), any(ChordKind.known()), maybe(anyName()));
+    return new ChordSymbol(anyName(), anyKind(), maybe(anyName()));
+  }
+
+  /** A kind of the table, or one that the table lacks and the grammar of symbols makes. */
+  private ChordKind anyKind() {
+    return any(random.nextInt(4) == 0 ? MADE : ChordKind.known());
   }
 
   private NoteName anyName() {
