@@ -16,6 +16,7 @@ class ArchitectureTest {
   private static final List<String> FLOORS =
       List.of(
           "mistake",
+          "disk",
           "theory",
           "time",
           "melody",

@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.motif.Player;
 import holdfast.report.JudgementText;
@@ -50,7 +51,7 @@ final class DemoCommand implements Callable<Integer> {
             Optional.of(demo.student()),
             Optional.of(LocalDate.now(ZoneId.systemDefault())),
             List.of());
-    SafeFile.write(report, ReportPage.of(judged, heading));
+    WholeFile.write(report, ReportPage.of(judged, heading));
     out.println();
     out.println("The report is in " + report);
     out.println("To judge a take of yours: holdfast judge TAKE.mid --chart CHART");

@@ -3,6 +3,7 @@ package holdfast.command;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.Transposition;
+import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.BarOne;
 import holdfast.listening.midi.LineChoice;
@@ -145,7 +146,7 @@ final class JudgeCommand implements Callable<Integer> {
     report.ifPresent(
         file -> {
           ReportPage.Heading heading = new ReportPage.Heading(student, Optional.empty(), notes);
-          SafeFile.write(file, ReportPage.of(judged, heading));
+          WholeFile.write(file, ReportPage.of(judged, heading));
           if (!json) {
             out.println();
             out.println("The report is in " + file);

@@ -83,6 +83,11 @@ final class KeptTake implements Keeper, AutoCloseable {
     log.mark(seconds, text);
   }
 
+  @Override
+  public Optional<String> trouble() {
+    return log.trouble();
+  }
+
   /** The take is over: writes its folder, and says where it is. */
   List<String> finish(JudgedTake judged, Optional<String> student) throws IOException {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));

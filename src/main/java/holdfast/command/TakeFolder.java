@@ -8,6 +8,7 @@ import holdfast.backing.Performance;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartText;
 import holdfast.chart.ChordSpan;
+import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.MidiTakeWriter;
 import holdfast.listening.midi.TakeScore;
@@ -67,11 +68,11 @@ final class TakeFolder {
       throws IOException {
     Files.createDirectories(folder);
     MidiTakeWriter.write(score(judged, performance).take(), folder.resolve("take.mid"));
-    SafeFile.write(folder.resolve("judgement.json"), JudgementJson.of(judged) + "\n");
+    WholeFile.write(folder.resolve("judgement.json"), JudgementJson.of(judged) + "\n");
     ReportPage.Heading heading =
         new ReportPage.Heading(
             student, Optional.of(LocalDate.now(ZoneId.systemDefault())), List.of());
-    SafeFile.write(folder.resolve("report.html"), ReportPage.of(judged, heading));
+    WholeFile.write(folder.resolve("report.html"), ReportPage.of(judged, heading));
   }
 
   /** Finishes every take that was broken off, and says so, a sentence each. */

@@ -1,6 +1,7 @@
 package holdfast.session;
 
 import holdfast.listening.Heard;
+import java.util.Optional;
 
 /** Whoever writes a running take down, so that nothing that was played can be lost. */
 public interface Keeper {
@@ -14,6 +15,9 @@ public interface Keeper {
   /** Something happened that is no note. */
   void mark(double seconds, String text);
 
+  /** What is wrong with the keeping, in one sentence; empty while all is well. */
+  Optional<String> trouble();
+
   /** Keeps nothing, as for a take of the demo student in a test. */
   Keeper NOBODY =
       new Keeper() {
@@ -25,5 +29,10 @@ public interface Keeper {
 
         @Override
         public void mark(double seconds, String text) {}
+
+        @Override
+        public Optional<String> trouble() {
+          return Optional.empty();
+        }
       };
 }

@@ -51,6 +51,7 @@ public final class LiveTake {
   private final Keeper keeper;
 
   private long nextMomentNanos = System.nanoTime();
+  private Optional<String> toldTrouble = Optional.empty();
   private double heardSeconds;
   private boolean looping;
   private boolean listening = true;
@@ -112,6 +113,11 @@ public final class LiveTake {
     ended.forEach(audience::phrase);
     if (!ended.isEmpty()) {
       keeper.phraseEnded(heard.upToSeconds());
+    }
+    Optional<String> trouble = keeper.trouble();
+    if (!trouble.equals(toldTrouble)) {
+      trouble.ifPresent(audience::notice);
+      toldTrouble = trouble;
     }
     heardSeconds = heard.upToSeconds();
     if (ear.isListening() != listening) {

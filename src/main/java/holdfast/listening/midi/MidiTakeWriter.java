@@ -1,5 +1,6 @@
 package holdfast.listening.midi;
 
+import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.RecordedTake.KeyChange;
 import holdfast.listening.midi.RecordedTake.Mark;

@@ -12,6 +12,7 @@ import holdfast.listening.midi.TakeScore.BeatMark;
 import holdfast.listening.midi.TakeScore.Stroke;
 import holdfast.listening.midi.TakeScore.Voice;
 import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
 import holdfast.theory.Key;
 import holdfast.time.Metre;
 import holdfast.time.TempoMap;
@@ -267,8 +268,7 @@ class MidiTakeWriterTest {
     Path missing = folder.resolve("no").resolve("take.mid");
     assertEquals(
         folder.resolve("no") + " is no folder; make it first.",
-        assertThrows(MidiFileException.class, () -> MidiTakeWriter.write(take, missing))
-            .getMessage());
+        assertThrows(UserMistake.class, () -> MidiTakeWriter.write(take, missing)).getMessage());
   }
 
   /** A sung line with cents, a pedal, and a backing by the beat, over a tempo that wanders. */
