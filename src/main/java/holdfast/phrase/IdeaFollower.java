@@ -77,6 +77,9 @@ final class IdeaFollower {
   private int[] nextPitch;
   private double secondsPerBeat;
 
+  /** Log of how much likelier the notes so far are than the same notes in free play. */
+  private double logGain;
+
   /**
    * Follows this idea.
    *
@@ -116,6 +119,7 @@ final class IdeaFollower {
       weight[s * notes + 1] = STRETCH_CHANCE[s] * LEFT_OUT;
     }
     weight[free] = FREE_CHANCE;
+    logGain = 0;
   }
 
   /**
@@ -155,9 +159,10 @@ final class IdeaFollower {
     }
     if (total == 0) {
       // Unlike anything: free play, whatever it is.
-      total = 1;
-      nextWeight[free] = 1;
+      total = anywhere;
+      nextWeight[free] = total;
     }
+    logGain += Math.log(total / anywhere);
     for (int i = 0; i <= free; i++) {
       nextWeight[i] /= total;
     }
@@ -209,6 +214,20 @@ final class IdeaFollower {
     }
     double written = lengthBeats * STRETCH[state / notes] * secondsPerBeat;
     return sounded < CUT_SHORT * written ? END_WHEN_CUT_SHORT : END_WHEN_COMPLETE;
+  }
+
+  /**
+   * Log of how much likelier the notes of this phrase are, with its end here, than the same notes
+   * in free play.
+   *
+   * @param sounded how long the last note sounded, in seconds
+   */
+  double logGainIfOver(double sounded) {
+    double ends = 0;
+    for (int i = 0; i < free; i++) {
+      ends += weight[i] * endChance(i, sounded);
+    }
+    return logGain + Math.log(ends / END_IN_FREE_PLAY + weight[free]);
   }
 
   /** The latest moment at which the idea's next note is still in time, if one is awaited. */

@@ -77,14 +77,31 @@ final class Patience {
    * @param lastSounded how long the last note sounded, in seconds
    */
   double seconds(int notes, double lastSounded) {
-    double pace = pace();
-    double log = PACE * Math.log(pace / USUAL_IOI_SECONDS);
-    log -= HELD * Math.max(0, Math.log(lastSounded / pace));
+    double log = logFactor(pace(), lastSounded);
     log += DETACHED * Math.max(0, Math.log(gapParts.or(0) * lastSounded / USUAL_GAP_SECONDS));
     if (notes <= FEW_NOTES.length) {
       log += FEW_NOTES[notes - 1];
     }
-    double seconds = ANCHOR_SECONDS * Math.exp(log);
+    return bounded(log);
+  }
+
+  /**
+   * The rest at which an end of the phrase is as likely as not, looking back.
+   *
+   * @param pace usual IOI around it, in seconds
+   * @param lastSounded how long the last note sounded, in seconds
+   */
+  static double inHindsight(double pace, double lastSounded) {
+    return bounded(logFactor(pace, lastSounded));
+  }
+
+  private static double logFactor(double pace, double lastSounded) {
+    return PACE * Math.log(pace / USUAL_IOI_SECONDS)
+        - HELD * Math.max(0, Math.log(lastSounded / pace));
+  }
+
+  private static double bounded(double logFactor) {
+    double seconds = ANCHOR_SECONDS * Math.exp(logFactor);
     return Math.max(SHORTEST_SECONDS, Math.min(LONGEST_SECONDS, seconds));
   }
 

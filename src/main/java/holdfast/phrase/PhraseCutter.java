@@ -2,6 +2,8 @@ package holdfast.phrase;
 
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
+import holdfast.listening.PlayEvent.NoteOff;
+import holdfast.listening.PlayEvent.NoteOn;
 import holdfast.listening.PlayedNote;
 import holdfast.melody.Note;
 import holdfast.time.TempoMap;
@@ -30,43 +32,23 @@ public final class PhraseCutter {
   private static final double LONGEST_WAIT_SECONDS = 3;
 
   /** A phrase that follows a shorter rest than this followed without one. */
-  private static final double NO_REST_SECONDS = 0.1;
+  static final double NO_REST_SECONDS = 0.1;
 
   /** Silence is timed to this; a hundredth of the shortest rest that matters. */
   private static final double PRECISION_SECONDS = 0.001;
+
+  /** A note that ends as it begins still has a length; one step of the finest MIDI clock. */
+  private static final double SHORTEST_NOTE_SECONDS = 0.001;
 
   private final TempoMap tempo;
   private final Patience patience;
   private Optional<IdeaFollower> idea = Optional.empty();
 
-  /** Notes of the phrase under way and of closed phrases that are not out yet, by onset. */
-  private final List<Sounding> line = new ArrayList<>();
-
-  /** Closed, but a note of theirs still sounds. */
-  private final List<Closed> closed = new ArrayList<>();
-
-  private Optional<PlayEvent.NoteOn> begun = Optional.empty();
+  private final OpenPhrases open = new OpenPhrases();
   private double heard = Double.NEGATIVE_INFINITY;
   private double lastOff;
-  private int sounding;
-  private int notesOut;
-  private int notesClosed;
   private double verdictAt;
   private double patienceNow;
-
-  /** A note of the line: what it became when it ended, nothing before. */
-  private static final class Sounding {
-    final double onset;
-    final int pitch;
-    Optional<PlayedNote> ended = Optional.empty();
-
-    Sounding(double onset, int pitch) {
-      this.onset = onset;
-      this.pitch = pitch;
-    }
-  }
-
-  private record Closed(int notes, Ending ending, double decided) {}
 
   /**
    * A cutter for a take at this tempo.
@@ -88,16 +70,26 @@ public final class PhraseCutter {
     byEnd.sort(Comparator.comparingDouble(PlayedNote::endSeconds));
     int off = 0;
     for (PlayedNote note : notes) {
-      while (off < byEnd.size() && byEnd.get(off).endSeconds() <= note.onsetSeconds()) {
+      while (off < byEnd.size() && isOver(byEnd.get(off), note.onsetSeconds())) {
         phrases.addAll(cutter.ended(byEnd.get(off++)));
       }
-      phrases.addAll(cutter.started(note.onsetSeconds(), note.pitch()));
+      phrases.addAll(cutter.started(start(note)));
     }
     for (; off < byEnd.size(); off++) {
       phrases.addAll(cutter.ended(byEnd.get(off)));
     }
     phrases.addAll(cutter.finish());
     return phrases;
+  }
+
+  private static boolean isOver(PlayedNote note, double now) {
+    // A note too short for its end to differ from its start must start first.
+    return note.endSeconds() <= now && note.onsetSeconds() < now;
+  }
+
+  private static NoteOn start(PlayedNote note) {
+    return new NoteOn(
+        note.onsetSeconds(), note.pitch(), note.cents(), note.loudness(), note.confidence());
   }
 
   /**
@@ -109,96 +101,73 @@ public final class PhraseCutter {
   public void follow(List<Note> idea) {
     IdeaFollower follower = new IdeaFollower(idea);
     this.idea = Optional.of(follower);
-    for (int i = notesClosed; i < line.size(); i++) {
+    for (int i = 0; i < open.underWay(); i++) {
       followNote(follower, i);
     }
-    if (silent()) {
+    if (isSilent()) {
       expectTheEnd();
+      verdictAt = Math.max(verdictAt, heard);
     }
   }
 
   /**
-   * Takes in what has arrived.
+   * Takes in what has arrived. The end of a note that did not start is passed over.
    *
    * @return the phrases that this closes, mostly none
+   * @throws IllegalArgumentException when an event lies before a moment up to which all was heard
    */
   public List<Phrase> hear(Heard news) {
-    List<Phrase> out = new ArrayList<>();
+    List<Phrase> out = List.of();
     for (PlayEvent event : news.events()) {
-      if (event instanceof PlayEvent.NoteOn on) {
-        begun = Optional.of(on);
-        out.addAll(started(on.seconds(), on.pitch()));
-      } else if (begun.isPresent()) {
-        PlayEvent.NoteOn on = begun.get();
-        double length = event.seconds() - on.seconds();
-        out.addAll(
-            ended(
-                new PlayedNote(
-                    on.seconds(), length, on.pitch(), on.cents(), on.loudness(), on.confidence())));
-        begun = Optional.empty();
-      }
+      out = both(out, event instanceof NoteOn on ? started(on) : ended((NoteOff) event));
     }
-    out.addAll(heardUpTo(Math.max(heard, news.upToSeconds())));
-    return out;
+    return both(out, heardUpTo(Math.max(heard, news.upToSeconds())));
   }
 
-  /**
-   * A note starts.
-   *
-   * @return the phrases that this closes, mostly none
-   * @throws IllegalArgumentException when it starts before a moment up to which all was heard
-   */
-  public List<Phrase> started(double onsetSeconds, int pitch) {
-    List<Phrase> out = heardUpTo(onsetSeconds);
-    if (notesClosed < line.size()) {
-      double previous = line.get(line.size() - 1).onset;
-      double rest = sounding > 0 ? 0 : onsetSeconds - lastOff;
-      double sounded = (sounding > 0 ? onsetSeconds : lastOff) - previous;
-      boolean anew =
-          idea.isPresent()
-              && idea.get()
-                      .startsAnew(
-                          onsetSeconds, previous, rest, sounded, patience.pace(), patienceNow)
-                  > LEVEL;
-      if (anew) {
-        close(rest < NO_REST_SECONDS ? Ending.RESTART : Ending.REST, onsetSeconds);
-        out = withReady(out);
+  private List<Phrase> started(NoteOn on) {
+    double onset = on.seconds();
+    List<Phrase> out = heardUpTo(onset);
+    if (open.underWay() > 0) {
+      boolean silent = open.sounding() == 0;
+      double previous = open.last().seconds();
+      double sounded = (silent ? lastOff : onset) - previous;
+      double rest = silent ? onset - lastOff : 0;
+      if (startsAnew(onset, previous, rest, sounded)) {
+        open.close(rest < NO_REST_SECONDS ? Ending.RESTART : Ending.REST, onset);
+        out = both(out, open.ready());
       } else {
-        patience.noteFollowed(onsetSeconds - previous, rest);
+        patience.noteFollowed(onset - previous, rest);
       }
     }
-    line.add(new Sounding(onsetSeconds, pitch));
-    sounding++;
-    idea.ifPresent(follower -> followNote(follower, line.size() - 1));
+    open.start(on);
+    idea.ifPresent(follower -> followNote(follower, open.underWay() - 1));
     return out;
   }
 
-  /**
-   * A note ends.
-   *
-   * @param note as it was from start to end; its start was told before
-   * @return the phrases that were waiting for this end, mostly none
-   */
-  public List<Phrase> ended(PlayedNote note) {
-    List<Phrase> out = heardUpTo(note.endSeconds());
-    Sounding match = null;
-    for (int i = line.size() - 1; i >= 0 && match == null; i--) {
-      Sounding s = line.get(i);
-      if (s.ended.isEmpty() && s.onset == note.onsetSeconds() && s.pitch == note.pitch()) {
-        match = s;
-      }
-    }
-    if (match == null) {
-      throw new IllegalArgumentException(
-          "a note that starts at " + note.onsetSeconds() + " s ends without having started");
-    }
-    match.ended = Optional.of(note);
-    sounding--;
-    lastOff = note.endSeconds();
-    if (silent()) {
+  private boolean startsAnew(double onset, double previous, double rest, double sounded) {
+    return idea.isPresent()
+        && idea.get().startsAnew(onset, previous, rest, sounded, patience.pace(), patienceNow)
+            > LEVEL;
+  }
+
+  private List<Phrase> ended(NoteOff off) {
+    List<Phrase> out = heardUpTo(off.seconds());
+    boolean ended = open.end(off.pitch(), off.seconds(), SHORTEST_NOTE_SECONDS);
+    return ended ? both(out, afterTheEnd()) : out;
+  }
+
+  private List<Phrase> ended(PlayedNote whole) {
+    List<Phrase> out = heardUpTo(whole.endSeconds());
+    open.end(whole);
+    return both(out, afterTheEnd());
+  }
+
+  private List<Phrase> afterTheEnd() {
+    lastOff = heard;
+    if (isSilent()) {
       expectTheEnd();
     }
-    return withReady(out);
+    return open.ready();
   }
 
   /**
@@ -217,9 +186,9 @@ public final class PhraseCutter {
               + " s");
     }
     heard = seconds;
-    if (silent() && seconds > verdictAt) {
-      close(Ending.REST, verdictAt);
-      return withReady(List.of());
+    if (isSilent() && seconds > verdictAt) {
+      open.close(Ending.REST, verdictAt);
+      return open.ready();
     }
     return List.of();
   }
@@ -231,14 +200,15 @@ public final class PhraseCutter {
    * @throws IllegalStateException when a note has not ended yet
    */
   public List<Phrase> finish() {
-    if (sounding > 0) {
-      throw new IllegalStateException("end every note before the take ends; sounding: " + sounding);
+    if (open.sounding() > 0) {
+      throw new IllegalStateException(
+          "end every note before the take ends; sounding: " + open.sounding());
     }
-    if (notesClosed < line.size()) {
-      close(Ending.TAKE, Math.max(heard, lastOff));
+    if (open.underWay() > 0) {
+      open.close(Ending.TAKE, heard);
     }
-    List<Phrase> out = withReady(List.of());
-    notesOut = 0;
+    List<Phrase> out = open.ready();
+    open.beginAgain();
     heard = Double.NEGATIVE_INFINITY;
     patience.forget();
     return out;
@@ -246,11 +216,11 @@ public final class PhraseCutter {
 
   /** How many notes the phrase under way has so far. */
   public int notesUnderWay() {
-    return line.size() - notesClosed;
+    return open.underWay();
   }
 
-  private boolean silent() {
-    return sounding == 0 && notesClosed < line.size();
+  private boolean isSilent() {
+    return open.sounding() == 0 && open.underWay() > 0;
   }
 
   private double secondsPerBeat(double seconds) {
@@ -259,19 +229,18 @@ public final class PhraseCutter {
   }
 
   private void followNote(IdeaFollower follower, int i) {
-    Sounding note = line.get(i);
-    if (i == notesClosed) {
-      follower.begin(note.onset, note.pitch, secondsPerBeat(note.onset));
+    NoteOn on = open.note(i);
+    if (i == 0) {
+      follower.begin(on.seconds(), on.pitch(), secondsPerBeat(on.seconds()));
     } else {
-      follower.next(line.get(i - 1).onset, note.onset, note.pitch, patience.pace());
+      follower.next(open.note(i - 1).seconds(), on.seconds(), on.pitch(), patience.pace());
     }
   }
 
   /** Silence begins: finds the moment at which, if nothing comes, the phrase is over. */
   private void expectTheEnd() {
-    Sounding last = line.get(line.size() - 1);
-    double sounded = lastOff - last.onset;
-    patienceNow = patience.seconds(notesUnderWay(), sounded);
+    double sounded = lastOff - open.last().seconds();
+    patienceNow = patience.seconds(open.underWay(), sounded);
     double rest = patienceNow;
     if (idea.isPresent()) {
       double inTime = idea.get().awaitedUntil().orElse(lastOff) - lastOff;
@@ -298,29 +267,12 @@ public final class PhraseCutter {
     return high;
   }
 
-  private void close(Ending ending, double decided) {
-    closed.add(new Closed(notesUnderWay(), ending, decided));
-    notesClosed = line.size();
-  }
-
-  /** Adds the closed phrases whose notes have all ended, and forgets them. */
-  private List<Phrase> withReady(List<Phrase> before) {
-    List<Phrase> out = before;
-    while (!closed.isEmpty()) {
-      Closed first = closed.get(0);
-      List<Sounding> its = line.subList(0, first.notes());
-      if (its.stream().anyMatch(s -> s.ended.isEmpty())) {
-        break;
-      }
-      List<PlayedNote> notes = its.stream().map(s -> s.ended.orElseThrow()).toList();
-      List<Phrase> more = new ArrayList<>(out);
-      more.add(new Phrase(notes, notesOut, first.ending(), first.decided()));
-      out = more;
-      notesOut += first.notes();
-      notesClosed -= first.notes();
-      its.clear();
-      closed.remove(0);
+  private static List<Phrase> both(List<Phrase> some, List<Phrase> more) {
+    if (some.isEmpty() || more.isEmpty()) {
+      return some.isEmpty() ? more : some;
     }
-    return out;
+    List<Phrase> all = new ArrayList<>(some);
+    all.addAll(more);
+    return all;
   }
 }
