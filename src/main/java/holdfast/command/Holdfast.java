@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       CompareCommand.class,
       ChartsCommand.class,
       FitCommand.class,
+      PhrasesCommand.class,
       CommandLine.HelpCommand.class,
     })
 final class Holdfast implements Callable<Integer> {
