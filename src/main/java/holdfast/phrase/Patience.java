@@ -23,7 +23,7 @@ final class Patience {
   static final double LONGEST_SECONDS = 0.34;
 
   /** Shorter gaps are the lifting of a finger or the stroke of a tongue. */
-  static final double SHORTEST_SECONDS = 0.15;
+  static final double SHORTEST_SECONDS = 0.18;
 
   /** Typical IOI of improvised lines, at which the anchor holds as it is. */
   private static final double USUAL_IOI_SECONDS = 0.17;
@@ -33,7 +33,7 @@ final class Patience {
 
   // Exponents; set on the tune half of the made solos, then rounded towards 0.
   private static final double PACE = 0.12;
-  private static final double HELD = 0.4;
+  private static final double HELD = 0.3;
   private static final double DETACHED = 0.1;
 
   /** Log of the factor for a phrase of one, two, three notes so far. */

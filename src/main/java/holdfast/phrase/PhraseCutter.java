@@ -34,13 +34,16 @@ public final class PhraseCutter {
   /** A phrase that follows a shorter rest than this followed without one. */
   static final double NO_REST_SECONDS = 0.1;
 
+  /** Notes that start closer together were struck as one; no phrase begins between them. */
+  private static final double ONE_STROKE_SECONDS = 0.03;
+
   /** Silence is timed to this; a hundredth of the shortest rest that matters. */
   private static final double PRECISION_SECONDS = 0.001;
 
   /** A note that ends as it begins still has a length; one step of the finest MIDI clock. */
   private static final double SHORTEST_NOTE_SECONDS = 0.001;
 
-  private final TempoMap tempo;
+  private TempoMap tempo;
   private final Patience patience;
   private Optional<IdeaFollower> idea = Optional.empty();
 
@@ -110,6 +113,20 @@ public final class PhraseCutter {
     }
   }
 
+  /** From now on nothing is known of the idea: the player looks for a new one. */
+  public void followNothing() {
+    idea = Optional.empty();
+    if (isSilent()) {
+      expectTheEnd();
+      verdictAt = Math.max(verdictAt, heard);
+    }
+  }
+
+  /** From the next phrase on the take goes at another tempo. */
+  public void goOnAt(TempoMap other) {
+    tempo = other;
+  }
+
   /**
    * Takes in what has arrived. The end of a note that did not start is passed over.
    *
@@ -146,6 +163,7 @@ public final class PhraseCutter {
 
   private boolean startsAnew(double onset, double previous, double rest, double sounded) {
     return idea.isPresent()
+        && onset - previous > ONE_STROKE_SECONDS
         && idea.get().startsAnew(onset, previous, rest, sounded, patience.pace(), patienceNow)
             > LEVEL;
   }

@@ -10,9 +10,9 @@ import java.util.List;
  * @param firsts index of the first note of each phrase, beginning with 0
  * @param beatsPerMinute the tempo that was counted in
  */
-record MadeSolo(List<PlayedNote> notes, List<Integer> firsts, double beatsPerMinute) {
+public record MadeSolo(List<PlayedNote> notes, List<Integer> firsts, double beatsPerMinute) {
 
-  MadeSolo {
+  public MadeSolo {
     notes = List.copyOf(notes);
     firsts = List.copyOf(firsts);
   }

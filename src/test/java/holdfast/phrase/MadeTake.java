@@ -12,10 +12,10 @@ import java.util.List;
  * @param firsts index of the first note of each phrase, beginning with 0
  * @param beatsPerMinute the tempo
  */
-record MadeTake(
+public record MadeTake(
     List<Note> idea, List<PlayedNote> notes, List<Integer> firsts, double beatsPerMinute) {
 
-  MadeTake {
+  public MadeTake {
     idea = List.copyOf(idea);
     notes = List.copyOf(notes);
     firsts = List.copyOf(firsts);

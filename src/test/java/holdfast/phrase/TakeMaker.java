@@ -14,15 +14,18 @@ import java.util.SplittableRandom;
  * cut short, extended, ornamented, and new phrases among them; played by a keyboard player or heard
  * by a microphone; with or without hesitations.
  *
+ * <p>Seeds as in {@link SoloMaker}: below {@link SoloMaker#HOLD_OUT} for setting constants, from
+ * there on for measuring.
+ *
  * @param ear how the notes reach us
  * @param hesitation chance that a phrase stops a bit too long in its middle
  * @param joined chance that a phrase follows the last one without a rest
  * @param ideaRest chance that the idea itself holds a rest
  */
-record TakeMaker(Ear ear, double hesitation, double joined, double ideaRest) {
+public record TakeMaker(Ear ear, double hesitation, double joined, double ideaRest) {
 
   /** How notes reach us. */
-  enum Ear {
+  public enum Ear {
     /** Onsets spread by 20 ms, releases by 25 ms. */
     KEYBOARD(0.020, 0.025, 0),
     /** Onsets spread by 45 ms, releases anywhere within 60 ms, 3 % of notes lost or made up. */
@@ -50,7 +53,8 @@ record TakeMaker(Ear ear, double hesitation, double joined, double ideaRest) {
   /** A note as meant: beats in the take. */
   private record Meant(double onset, double length, int pitch, boolean hesitant) {}
 
-  MadeTake make(long seed) {
+  /** The same seed makes the same take. */
+  public MadeTake make(long seed) {
     SplittableRandom chance = new SplittableRandom(seed * 31 + 7);
     double bpm = clamp(62 * Math.exp(0.3 * gauss(chance)), 36, 160);
     double beat = 60 / bpm;
