@@ -2,7 +2,6 @@ package holdfast.theory;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -10,20 +9,28 @@ import java.util.stream.IntStream;
  * roots that lie a root-support interval below it. Parncutt, "Revision of Terhardt's
  * psychoacoustical model of the root(s) of a musical chord", Music Perception 6, 1988, and its
  * weights of 2006.
+ *
+ * @param support how much a note supports the root that lies so many semitones below it, from 0 to
+ *     11, in the unit of the weights
  */
-public enum RootSupport {
+public record RootSupport(List<Double> support) {
+
   /**
    * Unison 1, fifth 1/2, major third 1/3, minor seventh 1/4, major second 1/5, minor third 1/10.
    */
-  PARNCUTT_1988(1, 0, 1 / 5.0, 1 / 10.0, 1 / 3.0, 0, 0, 1 / 2.0, 0, 0, 1 / 4.0, 0),
+  public static final RootSupport PARNCUTT_1988 =
+      new RootSupport(List.of(1., 0., 1 / 5., 1 / 10., 1 / 3., 0., 0., 1 / 2., 0., 0., 1 / 4., 0.));
+
   /** Unison 10, fifth 5, major third 3, minor seventh 2, major second 1. */
-  PARNCUTT_2006(10, 0, 1, 0, 3, 0, 0, 5, 0, 0, 2, 0);
+  public static final RootSupport PARNCUTT_2006 =
+      new RootSupport(List.of(10., 0., 1., 0., 3., 0., 0., 5., 0., 0., 2., 0.));
 
-  @SuppressWarnings("ImmutableEnumChecker") // a list of boxed numbers that nobody can change
-  private final List<Double> support;
-
-  RootSupport(double... support) {
-    this.support = DoubleStream.of(support).boxed().toList();
+  /** Copies the list and checks that it holds twelve numbers. */
+  public RootSupport {
+    support = List.copyOf(support);
+    if (support.size() != 12) {
+      throw new IllegalArgumentException("twelve intervals support a root, not " + support.size());
+    }
   }
 
   /** How much each of the twelve pitch classes, from C, is supported as a root of these notes. */
