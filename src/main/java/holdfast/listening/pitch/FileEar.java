@@ -1,0 +1,135 @@
+package holdfast.listening.pitch;
+
+import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.Resampler;
+import holdfast.listening.audio.Sound;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Listens to a whole take that lies in a file, with all of it in view. */
+public final class FileEar {
+
+  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
+  private static final double SILENT_DB = 60;
+
+  /** Seconds at the start that show how loud the singer and the room are. */
+  private static final int SURVEY_SECONDS = 60;
+
+  private FileEar() {}
+
+  /** One frame in ten milliseconds. */
+  @FunctionalInterface
+  public interface Track {
+
+    /**
+     * Is told a frame.
+     *
+     * @param seconds its time
+     * @param hz its pitch in hertz; a guess where nothing is sung
+     * @param sung whether it is sung
+     */
+    void at(double seconds, double hz, boolean sung);
+  }
+
+  /**
+   * What was heard.
+   *
+   * @param notes in order of onset; pitches as the player is tuned, cents from A = 440 Hz
+   * @param tuningCents the player's tuning over A = 440 Hz at the end, in cents
+   * @param driftCents how far the tuning moved from the first note to the last, in cents
+   */
+  public record Hearing(List<PlayedNote> notes, double tuningCents, double driftCents) {
+
+    /** Copies the list. */
+    public Hearing {
+      notes = List.copyOf(notes);
+    }
+  }
+
+  /**
+   * Hears a take.
+   *
+   * @param sound the take
+   * @param lowestHz lowest pitch looked for
+   * @param highestHz highest pitch looked for
+   * @param track told each frame of 10 ms
+   */
+  public static Hearing hear(Sound sound, double lowestHz, double highestHz, Track track) {
+    return hear(sound.atEarRate(), lowestHz, highestHz, track);
+  }
+
+  /** The same for samples that are at the ear's rate already. */
+  public static Hearing hear(float[] ear, double lowestHz, double highestHz, Track track) {
+    Levels levels =
+        Levels.of(ear, Math.min(ear.length, SURVEY_SECONDS * Resampler.EAR_RATE));
+    Collected collected = new Collected();
+    Ear chain =
+        new Ear(
+            Resampler.EAR_RATE,
+            false,
+            lowestHz,
+            highestHz,
+            levels,
+            (frame, cents, sung, sure, level, flux) -> {
+              if (frame % 2 == 0) {
+                track.at(frame * Frames.HOP_SECONDS, Frames.hertz(cents), sung);
+              }
+            },
+            collected);
+    chain.push(ear, 0, ear.length);
+    chain.end();
+    return collected.hearing();
+  }
+
+  /** Loudness from 0 to 1 of a level in decibels under full scale. */
+  static double loudness(double levelDb) {
+    return Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB));
+  }
+
+  private static final class Collected implements NoteListener {
+
+    /** Onset, end, cents, level and confidence of a note. */
+    private record Raw(double onset, double end, double cents, double levelDb, double sure) {}
+
+    private final List<Raw> raw = new ArrayList<>();
+
+    @Override
+    public void began(double onsetSeconds, double cents, double levelDb) {
+      // Only the whole note counts here.
+    }
+
+    @Override
+    public void ended(
+        double onsetSeconds, double endSeconds, double cents, double levelDb, double confidence) {
+      raw.add(new Raw(onsetSeconds, endSeconds, cents, levelDb, confidence));
+    }
+
+    @Override
+    public void takenBack() {
+      // Nothing was kept of it.
+    }
+
+    Hearing hearing() {
+      List<double[]> all = new ArrayList<>();
+      for (Raw note : raw) {
+        all.add(new double[] {note.cents, note.end - note.onset});
+      }
+      Tuning tuning = Tuning.fitting(all);
+      List<PlayedNote> notes = new ArrayList<>();
+      for (Raw note : raw) {
+        tuning.hear(note.cents, note.end - note.onset);
+        int pitch = tuning.pitch(note.cents);
+        double off = Math.max(-100, Math.min(100, note.cents - 100.0 * pitch));
+        notes.add(
+            new PlayedNote(
+                note.onset,
+                note.end - note.onset,
+                pitch,
+                off,
+                loudness(note.levelDb),
+                Math.max(0, Math.min(1, note.sure))));
+      }
+      return new Hearing(notes, tuning.cents(), tuning.drift());
+    }
+  }
+}
