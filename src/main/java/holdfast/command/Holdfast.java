@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
       ChartsCommand.class,
       FitCommand.class,
       PhrasesCommand.class,
+      ListenCommand.class,
       CommandLine.HelpCommand.class,
     })
 final class Holdfast implements Callable<Integer> {

@@ -34,9 +34,11 @@ enum SampleFormat {
           case UNSIGNED_8 -> ((buffer.get(at) & 0xff) - 128) / 128f;
           case SIGNED_16 -> buffer.getShort(at) / 32768f;
           case SIGNED_24 ->
-              ((buffer.get(at) & 0xff) | (buffer.get(at + 1) & 0xff) << 8 | buffer.get(at + 2) << 16)
+              ((buffer.get(at) & 0xff)
+                      | (buffer.get(at + 1) & 0xff) << 8
+                      | buffer.get(at + 2) << 16)
                   / 8388608f;
-          case SIGNED_32 -> buffer.getInt(at) / 2147483648f;
+          case SIGNED_32 -> buffer.getInt(at) / 0x1p31f;
           case FLOAT_32 -> buffer.getFloat(at);
           case FLOAT_64 -> (float) buffer.getDouble(at);
         };

@@ -21,8 +21,6 @@ import javax.sound.sampled.spi.AudioFileReader;
 import javax.sound.sampled.spi.FormatConversionProvider;
 import javazoom.spi.mpeg.sampled.convert.MpegFormatConversionProvider;
 import javazoom.spi.mpeg.sampled.file.MpegAudioFileReader;
-import javazoom.spi.vorbis.sampled.convert.VorbisFormatConversionProvider;
-import javazoom.spi.vorbis.sampled.file.VorbisAudioFileReader;
 import net.sourceforge.jaad.spi.javasound.AACAudioFileReader;
 import net.sourceforge.jaad.spi.javasound.AACFormatConversionProvider;
 import org.jflac.sound.spi.FlacAudioFileReader;
@@ -81,8 +79,9 @@ public final class SoundFile {
     if (begins(head, 0, "RIFF") || begins(head, 0, "RF64")) {
       return WaveFile.read(file);
     } else if (begins(head, 0, "OggS")) {
-      return decode(
-          file, name, new VorbisAudioFileReader(), new VorbisFormatConversionProvider());
+      try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
+        return VorbisFile.read(in, MOST_FRAMES);
+      }
     } else if (begins(head, 0, "fLaC")) {
       return decode(file, name, new FlacAudioFileReader(), new FlacFormatConversionProvider());
     } else if (begins(head, 4, "ftyp")) {
@@ -176,7 +175,8 @@ public final class SoundFile {
       held += got;
       int whole = held / (bytes * channels);
       if (frames + whole > MOST_FRAMES) {
-        throw new UserMistake(name + " is longer than can be read at once; cut it into shorter takes");
+        throw new UserMistake(
+            name + " is longer than can be read at once; cut it into shorter takes");
       }
       if (frames + whole > sound[0].length) {
         for (int c = 0; c < used; c++) {

@@ -13,9 +13,9 @@ import java.util.Locale;
 /**
  * Reads RIFF/WAVE files as they come: PCM of 8, 16, 24 and 32 bits, IEEE floats, {@code
  * WAVE_FORMAT_EXTENSIBLE}, chunks in any order and of any kind, files cut off in the middle or
- * written by a recorder that never filled in the lengths, and RF64 (EBU Tech 3306). Formats: IBM and
- * Microsoft, "Multimedia Programming Interface and Data Specifications 1.0" (1991), and Microsoft's
- * "Multiple channel audio data and WAVE files" (2001).
+ * written by a recorder that never filled in the lengths, and RF64 (EBU Tech 3306). Formats: IBM
+ * and Microsoft, "Multimedia Programming Interface and Data Specifications 1.0" (1991), and
+ * Microsoft's "Multiple channel audio data and WAVE files" (2001).
  */
 public final class WaveFile {
 
@@ -95,7 +95,10 @@ public final class WaveFile {
   private void readFormat(ByteBuffer format) {
     if (format.remaining() < 16) {
       throw new UserMistake(
-          name + " has a \"fmt \" chunk of " + format.remaining() + " bytes, 16 are needed;"
+          name
+              + " has a \"fmt \" chunk of "
+              + format.remaining()
+              + " bytes, 16 are needed;"
               + " export it again");
     }
     encoding = format.getShort(0) & 0xffff;

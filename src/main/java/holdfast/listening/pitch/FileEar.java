@@ -60,8 +60,7 @@ public final class FileEar {
 
   /** The same for samples that are at the ear's rate already. */
   public static Hearing hear(float[] ear, double lowestHz, double highestHz, Track track) {
-    Levels levels =
-        Levels.of(ear, Math.min(ear.length, SURVEY_SECONDS * Resampler.EAR_RATE));
+    Levels levels = Levels.of(ear, Math.min(ear.length, SURVEY_SECONDS * Resampler.EAR_RATE));
     Collected collected = new Collected();
     Ear chain =
         new Ear(

@@ -7,9 +7,9 @@ import java.util.List;
  * is followed from note to note, since voices drift; a restatement that is 40 cents flat throughout
  * is then still on its pitches.
  *
- * <p>A one-dimensional Kalman filter over the distance of each note from the nearest semitone of the
- * tuning so far. The spread of single notes is that of untrained singers (about 25 cents: Pfordresher
- * and Brown 2007 call within 50 cents accurate); the drift is a few cents a note.
+ * <p>A one-dimensional Kalman filter over the distance of each note from the nearest semitone of
+ * the tuning so far. The spread of single notes is that of untrained singers (about 25 cents:
+ * Pfordresher and Brown 2007 call within 50 cents accurate); the drift is a few cents a note.
  */
 public final class Tuning {
 

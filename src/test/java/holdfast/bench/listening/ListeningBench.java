@@ -1,12 +1,11 @@
 package holdfast.bench.listening;
 
 import holdfast.listening.audio.Resampler;
+import holdfast.listening.pitch.BleedCanceller;
+import holdfast.listening.pitch.Ear;
 import holdfast.listening.pitch.Frames;
 import holdfast.listening.pitch.Levels;
-import holdfast.listening.pitch.NoteFinder;
 import holdfast.listening.pitch.NoteListener;
-import holdfast.listening.pitch.PitchTracker;
-import holdfast.listening.pitch.Vibrato;
 import java.io.File;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -68,9 +67,10 @@ public final class ListeningBench {
         "condition who            VR    VFA   RPA   RCA   OA   |  P    R    F1   F1off |"
             + " live F1  ms p50 p90 | times real time");
     for (Map.Entry<String, List<Clip>> condition : conditions(seed, sounds).entrySet()) {
+      boolean known = condition.getKey().equals("known");
       Map<String, List<double[]>> rows = new TreeMap<>();
       for (Clip clip : condition.getValue()) {
-        double[] row = row(clip);
+        double[] row = row(clip, known);
         rows.computeIfAbsent(clip.who(), k -> new ArrayList<>()).add(row);
         rows.computeIfAbsent("all", k -> new ArrayList<>()).add(row);
         if (detail) {
@@ -89,7 +89,9 @@ public final class ListeningBench {
       put(conditions, "noise 20", Room.noisy(clip, 20, s));
       put(conditions, "noise 10", Room.noisy(clip, 10, s));
       put(conditions, "room", Room.reverberant(clip, 0.4, s));
-      put(conditions, "bleed", Room.withBleed(clip, s, sounds));
+      Clip bled = Room.withBleed(clip, s, sounds);
+      put(conditions, "bleed", bled);
+      put(conditions, "known", bled);
     }
     return conditions;
   }
@@ -98,11 +100,11 @@ public final class ListeningBench {
     map.computeIfAbsent(condition, k -> new ArrayList<>()).add(clip);
   }
 
-  private static double[] row(Clip clip) {
+  private static double[] row(Clip clip, boolean known) {
     long start = cpu();
-    Hearing file = hear(clip, false);
+    Hearing file = hear(clip, false, known);
     double speed = (double) clip.samples().length / Clip.RATE * 1e9 / (cpu() - start);
-    Hearing live = hear(clip, true);
+    Hearing live = hear(clip, true, known);
     FrameScore f = FrameScore.of(clip.hz(), file.hz);
     NoteScore n = NoteScore.withoutOffsets(clip.notes(), file.notes);
     NoteScore o = NoteScore.withOffsets(clip.notes(), file.notes);
@@ -167,34 +169,39 @@ public final class ListeningBench {
   }
 
   static Hearing hear(Clip clip, boolean live) {
+    return hear(clip, live, false);
+  }
+
+  static Hearing hear(Clip clip, boolean live, boolean withBacking) {
     Hearing hearing = new Hearing(clip.hz().length);
-    NoteFinder finder = new NoteFinder(live, hearing);
-    Vibrato vibrato = new Vibrato(live, finder);
     Resampler resampler = new Resampler(Clip.RATE);
     float[] ear = new float[resampler.mostOutput(clip.samples().length)];
     int n = resampler.push(clip.samples(), 0, clip.samples().length, ear);
-    // Live, a quiet second before the take is all that is known.
-    Levels levels = live ? Levels.of(Arrays.copyOf(ear, n), n) : Levels.of(ear, n);
-    PitchTracker tracker =
-        new PitchTracker(
-            60,
-            4500,
+    float[] samples = Arrays.copyOf(ear, n);
+    if (clip.backing().isPresent() && withBacking) {
+      float[] known = new float[ear.length];
+      new Resampler(Clip.RATE).push(clip.backing().get(), 0, clip.backing().get().length, known);
+      samples = BleedCanceller.clean(samples, known);
+    }
+    Ear chain =
+        new Ear(
+            Resampler.EAR_RATE,
             live,
-            levels,
+            Ear.LOWEST_HZ,
+            Ear.HIGHEST_HZ,
+            Levels.of(samples, n),
             (frame, cents, sung, sure, level, flux) -> {
               if (frame % 2 == 0 && frame / 2 < hearing.hz.length) {
                 hearing.hz[(int) (frame / 2)] = sung ? Frames.hertz(cents) : -Frames.hertz(cents);
               }
-              vibrato.frame(frame, cents, sung, sure, level, flux);
-            });
+            },
+            hearing);
     int block = 80;
     for (int i = 0; i < n; i += block) {
       hearing.heardSeconds = (double) Math.min(n, i + block) / Resampler.EAR_RATE;
-      tracker.push(ear, i, Math.min(block, n - i));
+      chain.push(samples, i, Math.min(block, n - i));
     }
-    tracker.end();
-    vibrato.end();
-    finder.end();
+    chain.end();
     return hearing;
   }
 }

@@ -1,0 +1,83 @@
+package holdfast.listening.microphone;
+
+import javax.sound.sampled.AudioFormat;
+
+/**
+ * Turns a line's bytes into mono samples: 16 or 24 bits, one channel or the better of two. Buffers
+ * are handed in; nothing is allocated.
+ */
+final class LineReader {
+
+  /** How fast the better channel is chosen anew: the levels are averaged over about a second. */
+  private static final double FORGET = 0.99;
+
+  /** The other channel must be this much louder before it is taken: no flutter between two. */
+  private static final double CLEARLY = 2;
+
+  /** A sample this near full scale is clipped. */
+  private static final float CLIPPED = 0.9998f;
+
+  private final int channels;
+  private final int bytes;
+  private final boolean bigEndian;
+  private double left;
+  private double right;
+  private boolean takeRight;
+  private long clipped;
+  private float peak;
+
+  LineReader(AudioFormat format) {
+    this.channels = format.getChannels();
+    this.bytes = format.getSampleSizeInBits() / 8;
+    this.bigEndian = format.isBigEndian();
+    if (bytes != 2 && bytes != 3) {
+      throw new IllegalArgumentException("16 or 24 bits are read, not " + 8 * bytes);
+    }
+  }
+
+  /** Reads whole frames and says how many samples they made. */
+  int read(byte[] from, int length, float[] to) {
+    int frames = length / (bytes * channels);
+    double leftSum = 0;
+    double rightSum = 0;
+    for (int i = 0; i < frames; i++) {
+      float a = sample(from, i * bytes * channels);
+      leftSum += a * a;
+      float chosen = a;
+      if (channels > 1) {
+        float b = sample(from, i * bytes * channels + bytes);
+        rightSum += b * b;
+        chosen = takeRight ? b : a;
+      }
+      to[i] = chosen;
+      float size = Math.abs(chosen);
+      peak = Math.max(peak, size);
+      clipped += size >= CLIPPED ? 1 : 0;
+    }
+    left = FORGET * left + leftSum;
+    right = FORGET * right + rightSum;
+    takeRight = takeRight ? left <= CLEARLY * right : right > CLEARLY * left;
+    return frames;
+  }
+
+  private float sample(byte[] from, int at) {
+    if (bytes == 2) {
+      int high = from[bigEndian ? at : at + 1];
+      int low = from[bigEndian ? at + 1 : at] & 0xff;
+      return (high << 8 | low) / 32768f;
+    }
+    int high = from[bigEndian ? at : at + 2];
+    int low = from[bigEndian ? at + 2 : at] & 0xff;
+    return (high << 16 | (from[at + 1] & 0xff) << 8 | low) / 8388608f;
+  }
+
+  /** Samples so far that stood at full scale. */
+  long clipped() {
+    return clipped;
+  }
+
+  /** The loudest sample so far, 0 to 1. */
+  float peak() {
+    return peak;
+  }
+}
