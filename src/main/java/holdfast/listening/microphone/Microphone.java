@@ -4,6 +4,7 @@ import holdfast.listening.Capture;
 import holdfast.listening.NoteSource;
 import holdfast.listening.pitch.Levels;
 import holdfast.mistake.UserMistake;
+import holdfast.time.TakeClock;
 import java.util.ArrayList;
 import java.util.List;
 import javax.sound.sampled.AudioFormat;
@@ -61,8 +62,8 @@ public record Microphone(
   }
 
   @Override
-  public Capture open(long secondZeroNanos) {
-    return new MicrophoneCapture(this, openLine(name), secondZeroNanos);
+  public Capture open(TakeClock clock) {
+    return new MicrophoneCapture(this, openLine(name), clock);
   }
 
   /**

@@ -6,6 +6,7 @@ import holdfast.listening.PlayEvent;
 import holdfast.listening.pitch.Ear;
 import holdfast.listening.pitch.NoteListener;
 import holdfast.listening.pitch.Tuning;
+import holdfast.time.TakeClock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +29,11 @@ final class MicrophoneCapture implements Capture {
   /** Room for four seconds: whoever fetches later than that has stopped listening. */
   private static final int RING = 1 << 18;
 
+  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
   private static final double SILENT_DB = 60;
+
+  /** Length in seconds of a note that was none: far under the shortest that is played. */
+  private static final double TAKEN_BACK = 0.005;
 
   private final TargetDataLine line;
   private final SoundRing ring = new SoundRing(RING);
@@ -36,14 +41,16 @@ final class MicrophoneCapture implements Capture {
   private final Ear ear;
   private final Notes notes = new Notes();
   private final Thread device;
-  private final double offsetSeconds;
+  private final TakeClock clock;
+  private final double delaySeconds;
+  private double latestSeconds = Double.NEGATIVE_INFINITY;
 
   /** Set by the device thread when the first samples have come in: when sample 0 was recorded. */
   private volatile long firstNanos = Long.MIN_VALUE;
 
   private volatile boolean listening = true;
 
-  MicrophoneCapture(Microphone microphone, TargetDataLine line, long secondZeroNanos) {
+  MicrophoneCapture(Microphone microphone, TargetDataLine line, TakeClock clock) {
     this.line = line;
     int rate = Math.round(line.getFormat().getSampleRate());
     this.ear =
@@ -55,7 +62,8 @@ final class MicrophoneCapture implements Capture {
             microphone.levels(),
             (frame, cents, sung, sure, level, flux) -> {},
             notes);
-    this.offsetSeconds = -secondZeroNanos * 1e-9 - microphone.delaySeconds();
+    this.clock = clock;
+    this.delaySeconds = microphone.delaySeconds();
     this.device = new Thread(this::record, "microphone");
     device.setDaemon(true);
     device.start();
@@ -100,15 +108,18 @@ final class MicrophoneCapture implements Capture {
         Thread.sleep(2);
       }
     } while (System.nanoTime() < until);
-    return new Heard(notes.events, takeSeconds(ear.toldSeconds()));
+    // A clock that is fitted to the sound device may step back by a hair; a promise never does.
+    latestSeconds = Math.max(latestSeconds, takeSeconds(ear.toldSeconds()));
+    return new Heard(notes.events, latestSeconds);
   }
 
   /** From seconds of the recording to seconds of the take. */
   private double takeSeconds(double recorded) {
     long first = firstNanos;
-    return first == Long.MIN_VALUE
-        ? Double.NEGATIVE_INFINITY
-        : first * 1e-9 + recorded + offsetSeconds;
+    if (first == Long.MIN_VALUE) {
+      return Double.NEGATIVE_INFINITY;
+    }
+    return clock.secondsAt(first + Math.round((recorded - delaySeconds) * 1e9));
   }
 
   @Override
@@ -163,8 +174,8 @@ final class MicrophoneCapture implements Capture {
 
     @Override
     public void takenBack() {
-      // The seam has no word for it: a note of no length, which the line thins out.
-      events.add(new PlayEvent.NoteOff(takeSeconds(sinceSeconds), sounding));
+      // The seam has no word for it: what is left is a note too short to be meant.
+      events.add(new PlayEvent.NoteOff(takeSeconds(sinceSeconds + TAKEN_BACK), sounding));
       sounding = -1;
     }
   }
