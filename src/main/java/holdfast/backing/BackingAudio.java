@@ -2,6 +2,7 @@ package holdfast.backing;
 
 import holdfast.backing.sound.SoundBank;
 import holdfast.backing.sound.StreamSynth;
+import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
 import holdfast.time.TempoMap;
 import java.io.IOException;

@@ -1,6 +1,7 @@
 package holdfast.backing;
 
 import holdfast.chart.ChordSpan;
+import holdfast.disk.WholeFile;
 import holdfast.theory.Key;
 import holdfast.theory.Mode;
 import holdfast.time.Metre;

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
+import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -1,13 +1,12 @@
 package holdfast.backing.sound;
 
+import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
-import java.nio.charset.StandardCharsets;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Map;
 import java.util.Properties;
 import java.util.TreeMap;
@@ -93,10 +92,8 @@ public record OutputLatencies(Map<String, Double> millis) {
     Properties lines = new Properties();
     millis.forEach((device, value) -> lines.setProperty(device, value.toString()));
     Files.createDirectories(file.toAbsolutePath().getParent());
-    Path fresh = Files.createTempFile(file.toAbsolutePath().getParent(), "latency", ".tmp");
-    try (Writer writer = Files.newBufferedWriter(fresh, StandardCharsets.UTF_8)) {
-      lines.store(writer, "milliseconds from our buffer to the ear, by sound device");
-    }
-    Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
+    StringWriter text = new StringWriter();
+    lines.store(text, "milliseconds from our buffer to the ear, by sound device");
+    WholeFile.write(file, text.toString());
   }
 }

@@ -267,7 +267,7 @@ class MidiTakeWriterTest {
     RecordedTake take = score(new Random(1)).take();
     Path missing = folder.resolve("no").resolve("take.mid");
     assertEquals(
-        folder.resolve("no") + " is no folder; make it first.",
+        "there is no folder " + folder.resolve("no") + " to write take.mid into; make it first",
         assertThrows(UserMistake.class, () -> MidiTakeWriter.write(take, missing)).getMessage());
   }
 
