@@ -8,7 +8,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 
 /** What holds of every chart, whatever is in it. */
-class ChartTextProperties {
+class ChartTextPropertiesTest {
 
   @Property(tries = 300)
   void what_is_printed_reads_back_as_the_same_chart(@ForAll long seed) {
