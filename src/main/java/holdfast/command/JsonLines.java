@@ -1,9 +1,11 @@
 package holdfast.command;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SequenceWriter;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
@@ -26,6 +28,13 @@ final class JsonLines {
 
   private static final ObjectMapper MAPPER = JsonMapper.builder().build();
 
+  private static final ObjectWriter WRITER =
+      MAPPER
+          .writer()
+          .without(JsonGenerator.Feature.AUTO_CLOSE_TARGET)
+          .without(JsonGenerator.Feature.FLUSH_PASSED_TO_STREAM)
+          .without(SerializationFeature.FLUSH_AFTER_WRITE_VALUE);
+
   private JsonLines() {}
 
   /**
@@ -39,35 +48,23 @@ final class JsonLines {
     LineReader lines = new LineReader(in);
     BufferedWriter buffered = new BufferedWriter(out, 1 << 16);
     int exitCode = 0;
-    boolean answered = false;
-    try (SequenceWriter writer =
-        MAPPER
-            .writer()
-            .without(com.fasterxml.jackson.core.JsonGenerator.Feature.AUTO_CLOSE_TARGET)
-            .without(com.fasterxml.jackson.databind.SerializationFeature.FLUSH_AFTER_WRITE_VALUE)
-            .withRootValueSeparator("\n")
-            .writeValues(buffered)) {
-      for (Optional<String> line = lines.next(); line.isPresent(); line = lines.next()) {
-        if (line.get().isBlank()) {
-          continue;
-        }
-        answered = true;
-        Object said;
-        try {
-          said = answer.apply(parse(line.get()));
-        } catch (IllegalArgumentException | holdfast.mistake.UserMistake mistake) {
-          said = Map.of("error", "line " + lines.number() + ": " + mistake.getMessage());
-          exitCode = 2;
-        }
-        writer.write(said);
-        if (!lines.moreIsWaiting()) {
-          // Whoever asks line by line gets the answer before the next question.
-          writer.flush();
-        }
+    for (Optional<String> line = lines.next(); line.isPresent(); line = lines.next()) {
+      if (line.get().isBlank()) {
+        continue;
       }
-    }
-    if (answered) {
-      buffered.newLine();
+      Object said;
+      try {
+        said = answer.apply(parse(line.get()));
+      } catch (IllegalArgumentException | holdfast.mistake.UserMistake mistake) {
+        said = Map.of("error", "line " + lines.number() + ": " + mistake.getMessage());
+        exitCode = 2;
+      }
+      WRITER.writeValue(buffered, said);
+      buffered.write('\n');
+      if (!lines.moreIsWaiting()) {
+        // Whoever asks line by line gets the whole line before the next question.
+        buffered.flush();
+      }
     }
     buffered.flush();
     return exitCode;

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.Reader;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.util.ArrayList;
@@ -77,6 +78,38 @@ class PhrasesCommandTest {
         "line 2: \"notes\" must be a list of notes, as [[onset, duration, midiPitch], …]",
         answer.lines().get(1).get("error").textValue());
     assertEquals(read("[0]"), answer.lines().get(2).get("phrases"));
+  }
+
+  @Test
+  void whoever_asks_line_by_line_gets_each_answer_before_the_next_question() throws Exception {
+    StringWriter out = new StringWriter();
+    List<String> heardBefore = new ArrayList<>();
+    Reader asking =
+        new Reader() {
+          private int asked;
+
+          @Override
+          public int read(char[] into, int offset, int length) {
+            heardBefore.add(out.toString());
+            if (asked++ == 2) {
+              return -1;
+            }
+            char[] line = "{\"notes\":[[0,1,60]]}\n".toCharArray();
+            System.arraycopy(line, 0, into, offset, line.length);
+            return line.length;
+          }
+
+          @Override
+          public boolean ready() {
+            return false;
+          }
+
+          @Override
+          public void close() {}
+        };
+    JsonLines.answer(asking, out, PhrasesCommand::answer);
+    String answer = "{\"phrases\":[0],\"decided\":[0.0]}\n";
+    assertEquals(List.of("", answer, answer + answer), heardBefore);
   }
 
   @Test
