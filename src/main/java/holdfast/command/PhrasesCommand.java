@@ -30,18 +30,19 @@ import picocli.CommandLine.Command;
     footer = {
       "  {\"notes\": [[onsetSeconds, durationSeconds, midiPitch], …], \"bpm\": 60,",
       "   \"idea\": [[onsetBeats, durationBeats, midiPitch], …]}",
-      "  (bpm, beats a minute, may be left out where there is no idea; the idea, if it is",
+      "  (bpm, beats a minute, may be left out where there is no idea; the idea, if",
       "  known, has 2 to 64 notes, and the phrases are expected to carry it)",
       "",
       "Its answer:",
       "  {\"phrases\": [0, 5, …], \"decided\": [0.0, 4.31, …]}",
       "  phrases: the index of the first note of each phrase, counted from 0",
-      "  decided: the second at which it was known that a phrase begins there; for the",
-      "           first phrase its first onset, for the others at most 0.35 s after the",
-      "           note before has ended, or the onset of the note itself where there was no",
-      "           rest (later only while a rest of the idea's own is waited out)",
+      "  decided: the second at which it was known that a phrase begins there: for",
+      "           the first its first onset, for the others at most 0.35 s after the",
+      "           note before has ended, or the onset of the note itself where there",
+      "           was no rest (later only while a rest of the idea's is waited out)",
       "",
-      "A line that cannot be answered gets {\"error\": …} in its place; the exit code is then 2."
+      "A line that cannot be answered gets {\"error\": …} in its place; the exit",
+      "code is then 2."
     })
 final class PhrasesCommand implements Callable<Integer> {
 
