@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       FitCommand.class,
       PhrasesCommand.class,
       ListenCommand.class,
+      CalibrateCommand.class,
       CommandLine.HelpCommand.class,
     })
 final class Holdfast implements Callable<Integer> {
