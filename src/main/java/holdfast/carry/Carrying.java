@@ -24,7 +24,10 @@ public final class Carrying {
    */
   public static List<Adaptation> choices(Question question) {
     List<Slot> slots = Slot.of(question);
-    List<Found> found = search(question, slots);
+    List<Found> found = search(question, slots, false);
+    if (found.isEmpty()) {
+      found = search(question, slots, true);
+    }
     List<Found> chosen = new ArrayList<>();
     for (Found way : found) {
       boolean worthSaying =
@@ -39,13 +42,13 @@ public final class Carrying {
     return chosen.stream().map(way -> way.told(question, slots)).toList();
   }
 
-  private static List<Found> search(Question question, List<Slot> slots) {
+  private static List<Found> search(Question question, List<Slot> slots, boolean lastResort) {
     List<Tones> tones = Tones.of(slots, question.changes().key());
     List<Integer> ideaLetters = Pricing.ideaLetters(question);
     List<Frame> frames = Frame.of(question, slots);
     Map<List<Integer>, Found> best = new LinkedHashMap<>();
     for (Frame frame : frames) {
-      Pricing pricing = new Pricing(question, slots, tones, ideaLetters, frame);
+      Pricing pricing = new Pricing(question, slots, tones, ideaLetters, frame, lastResort);
       for (Lattice.Path path :
           Lattice.cheapest(LOOKED_AT, slots.size(), Pricing.choices(), pricing)) {
         List<Integer> pitches = new ArrayList<>();

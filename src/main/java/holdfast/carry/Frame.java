@@ -75,7 +75,7 @@ record Frame(Statement source, List<Integer> base, Kind kind, double cost) {
   }
 
   /** The scale's note nearest to the pitch, then so many steps on; the pitch itself without one. */
-  private static int scaleStep(int pitch, int steps, PitchClassSet scale) {
+  static int scaleStep(int pitch, int steps, PitchClassSet scale) {
     if (scale.isEmpty()) {
       return pitch;
     }

@@ -1,8 +1,11 @@
 package holdfast.carry;
 
+import holdfast.theory.Key;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * How a player has been heard to carry ideas: how often in which way.
@@ -24,6 +27,20 @@ public record Habit(Map<Way, Integer> counts) {
     EnumMap<Way, Integer> counts = new EnumMap<>(Way.class);
     ways.forEach(way -> counts.merge(way, 1, Integer::sum));
     return new Habit(counts);
+  }
+
+  /**
+   * The habit of a player who said these statements one after another; pairs that differ in their
+   * number of notes are passed over.
+   */
+  public static Habit of(List<Statement> statements, Optional<Key> key) {
+    List<Way> ways = new ArrayList<>();
+    for (int i = 1; i < statements.size(); i++) {
+      if (statements.get(i).size() == statements.get(i - 1).size()) {
+        ways.add(Way.between(statements.get(i - 1), statements.get(i), key));
+      }
+    }
+    return heard(ways);
   }
 
   /** How likely this player goes this way next, 0 to 1, each way counted once beforehand. */

@@ -51,7 +51,8 @@ final class Lattice {
           next.add(List.of());
         } else {
           for (int b = 0; b < choices; b++) {
-            steps[b] = now.get(b).isEmpty() ? 0 : own + price.step(place, b, c);
+            steps[b] =
+                now.get(b).isEmpty() ? Double.POSITIVE_INFINITY : own + price.step(place, b, c);
           }
           next.add(cheapest(k, c, now, steps));
         }
@@ -75,7 +76,7 @@ final class Lattice {
       int from = -1;
       double least = Double.POSITIVE_INFINITY;
       for (int b = 0; b < heads.length; b++) {
-        if (heads[b] < before.get(b).size()) {
+        if (!Double.isInfinite(steps[b]) && heads[b] < before.get(b).size()) {
           double cost = before.get(b).get(heads[b]).cost() + steps[b];
           if (cost < least) {
             least = cost;

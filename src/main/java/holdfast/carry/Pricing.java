@@ -7,7 +7,11 @@ import holdfast.theory.NoteName;
 import holdfast.theory.PitchClassSet;
 import java.util.List;
 
-/** What each pitch of each note costs within one frame; see {@link Costs} for the sizes. */
+/**
+ * What each pitch of each note costs within one frame; see {@link Costs} for the sizes. A clash on
+ * a note that counts and a bent shape have a price only as a last resort; else there is no such
+ * way.
+ */
 final class Pricing implements Lattice.Price {
 
   /** A step: a half or a whole one. */
@@ -18,6 +22,7 @@ final class Pricing implements Lattice.Price {
   private final Frame frame;
   private final List<Tones> tones;
   private final List<Integer> ideaLetters;
+  private final boolean lastResort;
   private final PitchClassSet oldGuideTones;
 
   Pricing(
@@ -25,7 +30,9 @@ final class Pricing implements Lattice.Price {
       List<Slot> slots,
       List<Tones> tones,
       List<Integer> ideaLetters,
-      Frame frame) {
+      Frame frame,
+      boolean lastResort) {
+    this.lastResort = lastResort;
     this.question = question;
     this.slots = slots;
     this.tones = tones;
@@ -48,7 +55,8 @@ final class Pricing implements Lattice.Price {
   @Override
   public double of(int place, int choice) {
     int pitch = pitch(place, choice);
-    if (!question.range().contains(pitch)) {
+    boolean clashes = slots.get(place).counts() && !tones.get(place).rests(pitch);
+    if (!question.range().contains(pitch) || (clashes && !lastResort)) {
       return Double.POSITIVE_INFINITY;
     }
     return moving(place, pitch)
@@ -111,11 +119,14 @@ final class Pricing implements Lattice.Price {
     int from = pitch(place - 1, before);
     int to = pitch(place, choice);
     int meant = question.idea().pitch(place) - question.idea().pitch(place - 1);
-    double cost = bending(place, from, to, meant) - together(place, from, to);
-    if (Integer.signum(to - from) != Integer.signum(meant)) {
-      cost += Costs.SHAPE;
+    boolean bends = Integer.signum(to - from) != Integer.signum(meant);
+    if (bends && !lastResort) {
+      return Double.POSITIVE_INFINITY;
     }
-    return cost + (isStranded(place - 1, from, to) ? Costs.LIGHT_NOTE_STRANDED : 0);
+    double cost = bending(place, from, to, meant) - together(place, from, to);
+    return cost
+        + (bends ? Costs.SHAPE : 0)
+        + (isStranded(place - 1, from, to) ? Costs.LIGHT_NOTE_STRANDED : 0);
   }
 
   /** Whether a light note neither rests nor leads by step to one that does. */
