@@ -1,5 +1,7 @@
 package holdfast.backing;
 
+import holdfast.melody.Note;
+
 /**
  * One note of the backing.
  *
@@ -29,9 +31,20 @@ public record BackingEvent(
     }
   }
 
+  /** A note of a written line, played so hard. */
+  public static BackingEvent ofLine(Note note, int velocity) {
+    return new BackingEvent(
+        Part.LINE, note.onsetBeats(), note.durationBeats(), note.pitch(), velocity);
+  }
+
   /** The same note so many beats later. */
   public BackingEvent later(double beats) {
     return new BackingEvent(part, onsetBeats + beats, durationBeats, pitch, velocity);
+  }
+
+  /** The same note, let go at this beat. */
+  BackingEvent until(double beat) {
+    return new BackingEvent(part, onsetBeats, beat - onsetBeats, pitch, velocity);
   }
 
   /** Where it ends, in the same beats as its onset. */

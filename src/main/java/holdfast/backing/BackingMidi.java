@@ -18,9 +18,9 @@ import javax.sound.midi.Sequence;
 import javax.sound.midi.Track;
 
 /**
- * A performance as a Standard MIDI File 1.0 of format 1: tempo, metre, key and the chords as
- * markers in the first track, then a track for each part. Tick 0 is the first count; bar lines fall
- * where the metre says, a pick-up filling the bar in front of bar 1.
+ * A performance as a Standard MIDI File 1.0 of format 1: tempo, metre, key and, as markers, bar 1
+ * and the chords in the first track, then a track for each part. Tick 0 is the first count; bar
+ * lines fall where the metre says, a pick-up filling the bar in front of bar 1.
  */
 public final class BackingMidi {
 
@@ -78,11 +78,16 @@ public final class BackingMidi {
       head(sequence.createTrack());
       List<BackingEvent> events = performance.events();
       for (Seat seat : Seat.band(arrangement.feel())) {
-        if (!performance.muted().contains(seat.part())) {
+        if (isPlayed(seat.part())) {
           part(sequence.createTrack(), seat, events);
         }
       }
       return sequence;
+    }
+
+    private boolean isPlayed(Part part) {
+      boolean silentLine = part == Part.LINE && performance.line().isEmpty();
+      return !silentLine && !performance.muted().contains(part);
     }
 
     private long tick(double beat) {
@@ -104,6 +109,8 @@ public final class BackingMidi {
       if (key.isPresent() && Math.abs(key.get().fifths()) <= 7) {
         add(track, 0, meta(KEY_SIGNATURE, signature(key.get())));
       }
+      // Whoever records a take over this file lays it over the chart by this marker.
+      add(track, tick(0), text(MARKER, "Bar " + arrangement.bars().first()));
       double end = performance.lastBeat().orElseThrow();
       double start = -arrangement.pickupBeats();
       Route route = performance.route();
@@ -154,6 +161,7 @@ public final class BackingMidi {
         case CHORDS -> "Chords";
         case BASS -> "Bass";
         case TIME -> "Time";
+        case LINE -> "Line";
       };
     }
 

@@ -79,6 +79,11 @@ final class BandSender {
     return cues.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(cues.peek().beat());
   }
 
+  /** From this beat on nothing more begins. */
+  void endAt(double beat) {
+    cues.removeIf(cue -> cue.begins() && cue.beat() >= beat);
+  }
+
   void sendDue(long now) {
     while (!cues.isEmpty()) {
       long position = micros.applyAsLong(cues.peek().beat());

@@ -77,6 +77,7 @@ final class LivePlayback implements Playback {
     }
     this.originMicros = first - Math.round(tempoMap.secondsAt(firstBeat) * 1e6);
     performance.countIn().forEach(band::cue);
+    performance.line().forEach(band::cue);
     planned(way.last());
     this.scheduler = new Thread(this::run, "holdfast-backing");
     scheduler.setDaemon(true);
@@ -145,6 +146,8 @@ final class LivePlayback implements Playback {
       if (way.planNext().isEmpty()) {
         allPlanned = true;
         endBeat = start;
+        // Only a line can reach further than the bars that are played.
+        band.endAt(start);
         return;
       }
       turnTempoAt(start);

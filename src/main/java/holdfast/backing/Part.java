@@ -7,5 +7,7 @@ public enum Part {
   /** The bass line. */
   BASS,
   /** The light time-keeping of the drums, and the count-in. */
-  TIME
+  TIME,
+  /** Someone who plays a melody over the backing: the demo student, or a coach with an idea. */
+  LINE
 }

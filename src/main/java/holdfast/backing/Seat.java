@@ -22,12 +22,14 @@ public record Seat(Part part, int channel, int program, int volume, int pan, int
   private static final int STRINGS = 48;
   private static final int ACOUSTIC_BASS = 32;
   private static final int CELLO = 42;
+  private static final int FLUTE = 73;
 
   /**
    * The band for a feel, a seat for each part. The built-in bank was measured: its piano falls by
    * 10 dB a second, so that a whole note at a slow tempo is gone before the next; its electric
    * piano rings for four seconds and is 9 dB louder. The levels make both alike, and the time
-   * softer.
+   * softer. The flute of a line does not fall off and so is heard over either, 3 dB below the band
+   * as a whole.
    */
   public static List<Seat> band(Feel feel) {
     Seat keys =
@@ -40,7 +42,11 @@ public record Seat(Part part, int channel, int program, int volume, int pan, int
         feel == Feel.DRONE
             ? new Seat(Part.BASS, 1, CELLO, 70, 64, 30)
             : new Seat(Part.BASS, 1, ACOUSTIC_BASS, 96, 64, 16);
-    return List.of(keys, low, new Seat(Part.TIME, 9, 0, 104, 74, 24));
+    return List.of(
+        keys,
+        low,
+        new Seat(Part.TIME, 9, 0, 104, 74, 24),
+        new Seat(Part.LINE, 3, FLUTE, 92, 70, 40));
   }
 
   /** The seat of one part. */

@@ -62,7 +62,7 @@ final class BackingOptions {
       names = "--mute",
       paramLabel = "PART",
       split = ",",
-      description = "Silence parts: chords, bass, time.")
+      description = "Silence parts: chords, bass, time, line (a melody over them).")
   private List<String> mute = List.of();
 
   @Option(
@@ -157,9 +157,10 @@ final class BackingOptions {
             case "chords" -> Part.CHORDS;
             case "bass" -> Part.BASS;
             case "time" -> Part.TIME;
+            case "line" -> Part.LINE;
             default ->
                 throw new UserMistake(
-                    "there is no part \"" + name + "\" to mute; choose chords, bass or time");
+                    "there is no part \"" + name + "\" to mute; choose chords, bass, time or line");
           });
     }
     return parts;

@@ -58,6 +58,7 @@ final class TakeFolder {
 
   private static final int CHORDS_CHANNEL = 2;
   private static final int BASS_CHANNEL = 3;
+  private static final int LINE_CHANNEL = 4;
   private static final int PERCUSSION_CHANNEL = 10;
 
   private TakeFolder() {}
@@ -158,7 +159,8 @@ final class TakeFolder {
         performance.arrangement(),
         OptionalInt.of(rounds),
         performance.countInBars(),
-        performance.muted());
+        performance.muted(),
+        performance.line());
   }
 
   private static List<TakeScore.BeatMark> marks(Setting setting, Performance whole) {
@@ -177,6 +179,7 @@ final class TakeFolder {
       case CHORDS -> "Chords";
       case BASS -> "Bass";
       case TIME -> "Time";
+      case LINE -> "Line";
     };
   }
 
@@ -185,6 +188,7 @@ final class TakeFolder {
       case CHORDS -> CHORDS_CHANNEL;
       case BASS -> BASS_CHANNEL;
       case TIME -> PERCUSSION_CHANNEL;
+      case LINE -> LINE_CHANNEL;
     };
   }
 }

@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.backing.sound.Capture;
 import holdfast.backing.sound.SoundBank;
 import holdfast.chart.ChartLibrary;
+import holdfast.melody.Note;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import javax.sound.sampled.AudioInputStream;
@@ -21,6 +23,10 @@ class BackingAudioTest {
 
   private static final double RATE = 44_100;
 
+  /** Over the two bars: two eighths, and a note that is held. */
+  private static final List<Note> LINE =
+      List.of(new Note(0, 0.5, 72), new Note(0.5, 0.5, 69), new Note(1, 7, 67));
+
   @TempDir Path folder;
 
   private static Performance performance(Feel feel, EnumSet<Part> muted) {
@@ -31,7 +37,7 @@ class BackingAudioTest {
             120,
             Optional.of(new BarRange(1, 2)),
             Optional.empty());
-    return new Performance(arrangement, OptionalInt.of(1), 1, muted);
+    return new Performance(arrangement, OptionalInt.of(1), 1, muted).withLine(LINE);
   }
 
   @Test
@@ -62,7 +68,7 @@ class BackingAudioTest {
   /** Each count is silence and then, on its sample, a stroke. */
   @Test
   void the_count_falls_on_its_beats_to_a_tenth_of_a_millisecond() {
-    EnumSet<Part> timeOnly = EnumSet.of(Part.CHORDS, Part.BASS);
+    EnumSet<Part> timeOnly = EnumSet.of(Part.CHORDS, Part.BASS, Part.LINE);
     float[] samples = Capture.mono(BackingAudio.render(performance(Feel.DRONE, timeOnly), bank()));
     for (int count = 0; count < 4; count++) {
       int beat = (int) Math.round(count * 0.5 * RATE);
@@ -76,6 +82,22 @@ class BackingAudioTest {
       }
       assertEquals(0, (onset - beat) * 1000 / RATE, 0.2, "count " + count);
     }
+  }
+
+  @Test
+  void a_line_begins_on_its_sample() {
+    EnumSet<Part> lineOnly = EnumSet.of(Part.CHORDS, Part.BASS, Part.TIME);
+    float[] samples = Capture.mono(BackingAudio.render(performance(Feel.PLAIN, lineOnly), bank()));
+    // Four beats of count at 120, muted with the time.
+    int onset = (int) Math.round(2 * RATE);
+    for (int i = 0; i < onset; i++) {
+      assertEquals(0, samples[i], 1e-4, "before the line, at sample " + i);
+    }
+    float loudest = 0;
+    for (int i = onset; i < onset + RATE / 20; i++) {
+      loudest = Math.max(loudest, Math.abs(samples[i]));
+    }
+    assertTrue(loudest > 0.01, "within 50 ms it reaches only " + loudest);
   }
 
   @Test

@@ -9,12 +9,20 @@ import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
 import holdfast.disk.WholeFile;
+import holdfast.listening.midi.BarOne;
+import holdfast.listening.midi.LineChoice;
+import holdfast.listening.midi.MidiTakeFile;
+import holdfast.listening.midi.RecordedTake;
+import holdfast.listening.midi.RecordedTake.Mark;
+import holdfast.listening.midi.TakePlacement;
+import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -57,9 +65,10 @@ class BackingMidiTest {
     assertTrue(lines.contains("1, 0, Key_signature, -3, \"minor\""), lines.toString());
     List<String> markers = lines.stream().filter(line -> line.contains("Marker_t")).toList();
     // One bar is counted in: 4 quarters of 480 ticks.
-    assertEquals("1, 1920, Marker_t, \"Cm7\"", markers.get(0));
-    assertEquals("1, 5760, Marker_t, \"Dm7b5\"", markers.get(2));
-    assertEquals("1, 17280, Marker_t, \"end\"", markers.get(8));
+    assertEquals("1, 1920, Marker_t, \"Bar 1\"", markers.get(0));
+    assertEquals("1, 1920, Marker_t, \"Cm7\"", markers.get(1));
+    assertEquals("1, 5760, Marker_t, \"Dm7b5\"", markers.get(3));
+    assertEquals("1, 17280, Marker_t, \"end\"", markers.get(9));
   }
 
   @Test
@@ -105,6 +114,66 @@ class BackingMidiTest {
     long off = lines.stream().filter(line -> line.contains("Note_off_c")).count();
     assertEquals(performance.events().size(), on);
     assertEquals(on, off);
+  }
+
+  @Test
+  void a_line_has_a_track_and_a_channel_of_its_own_and_may_begin_before_bar_1() throws Exception {
+    Performance performance =
+        performance(ChartLibrary.open("slow-ferry"), Set.of())
+            .withLine(List.of(new Note(-1, 1, 67), new Note(0, 2, 72), new Note(31, 9, 75)));
+    Path file = folder.resolve("line.mid");
+    BackingMidi.write(performance, file);
+    List<String> lines = midicsv(file);
+    assertEquals("0, 0, Header, 1, 5, 480", lines.get(0));
+    assertTrue(lines.contains("5, 0, Title_t, \"Line\""), lines.toString());
+    // One bar of 4 quarters is counted in; the last note rings over the end.
+    assertEquals(
+        List.of(
+            "5, 1440, Note_on_c, 3, 67, 80",
+            "5, 1920, Note_off_c, 3, 67, 0",
+            "5, 1920, Note_on_c, 3, 72, 80",
+            "5, 2880, Note_off_c, 3, 72, 0",
+            "5, 16800, Note_on_c, 3, 75, 80",
+            "5, 21120, Note_off_c, 3, 75, 0"),
+        lines.stream().filter(line -> line.matches("5, \\d+, Note_.*")).toList());
+  }
+
+  /** Read by the reader of takes, with the rule by which it lays any take over a chart. */
+  @Test
+  void a_take_that_was_recorded_over_the_file_finds_its_bar_1() {
+    Chart chart =
+        ChartText.parse(
+            "title: Gate\nkey: D\nmetre: 3/4\ntempo: 90\npickup: 1\n\n| A7 | D | G | D |\n",
+            "gate");
+    Path file = folder.resolve("gate.mid");
+    BackingMidi.write(performance(chart, Set.of()).withLine(List.of(new Note(0, 1, 69))), file);
+    RecordedTake take = MidiTakeFile.read(file);
+    LineChoice line = LineChoice.of(take, Optional.of("Line"), OptionalInt.empty());
+
+    TakePlacement placement =
+        new BarOne(chart.metre(), chart.tempo()).of(take, line.line(), OptionalDouble.empty());
+
+    assertEquals(TakePlacement.Rule.MARKER, placement.rule());
+    double played = line.line().get(0).onsetSeconds();
+    assertEquals(0, placement.tempo().beatAt(played), 1e-6);
+    // One bar of 3 beats at 90 a minute is counted in; the file counts whole microseconds.
+    assertEquals(2.0, played, 1e-5);
+  }
+
+  @Test
+  void a_file_that_begins_in_the_middle_of_the_form_does_not_call_it_bar_1() {
+    Arrangement middle =
+        Arrangement.of(
+            ChartLibrary.open("slow-ferry"),
+            Feel.PLAIN,
+            60,
+            Optional.of(new BarRange(5, 8)),
+            Optional.empty());
+    Path file = folder.resolve("middle.mid");
+    BackingMidi.write(Performance.of(middle, 1), file);
+    List<String> marks = MidiTakeFile.read(file).marks().stream().map(Mark::text).toList();
+    assertEquals("Bar 5", marks.get(0));
+    assertTrue(!marks.contains("Bar 1"), marks.toString());
   }
 
   @Test

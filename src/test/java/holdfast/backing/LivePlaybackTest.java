@@ -23,6 +23,7 @@ class LivePlaybackTest {
   private static final Chart CHART = ChartLibrary.open("paper-boats");
   private static final int BASS_CHANNEL = 1;
   private static final int DRUM_CHANNEL = 9;
+  private static final int LINE_CHANNEL = 3;
 
   private final LockstepOut out = new LockstepOut();
   private final List<BeatNotice> beats = new CopyOnWriteArrayList<>();
@@ -79,6 +80,54 @@ class LivePlaybackTest {
       long ahead = notes.get(i).micros() - notes.get(i).madeMicros();
       assertTrue(ahead > 100_000, "note " + i + " is sent only " + ahead + " µs ahead");
     }
+  }
+
+  @Test
+  void a_line_is_sent_ahead_too_from_its_pick_up_on_and_over_more_than_one_round()
+      throws InterruptedException {
+    // Early, late, and one that is struck again before it was let go.
+    List<BackingEvent> line =
+        List.of(
+            new BackingEvent(Part.LINE, -0.53, 0.5, 72, 61),
+            new BackingEvent(Part.LINE, 0.02, 1.4, 69, 92),
+            new BackingEvent(Part.LINE, 1.01, 0.5, 69, 70),
+            new BackingEvent(Part.LINE, 63.5, 2, 65, 75),
+            new BackingEvent(Part.LINE, 64, 1, 60, 75));
+    Performance performance = performance(Feel.PLAIN, 80, 2).withPlayedLine(line);
+    play(performance, LivePlaybackTest::nothing);
+    List<LockstepOut.Sent> notes = notesOn(LINE_CHANNEL);
+    long count = notesOn(DRUM_CHANNEL).get(0).micros();
+    // What would begin when all is over is not begun.
+    assertEquals(4, notes.size());
+    for (int i = 0; i < notes.size(); i++) {
+      LockstepOut.Sent sent = notes.get(i);
+      double beats = 4 + line.get(i).onsetBeats();
+      assertEquals(beats * 60e6 / 80, (double) (sent.micros() - count), 1, "note " + i);
+      assertTrue(sent.micros() - sent.madeMicros() > 100_000, "note " + i + " is sent late");
+      assertEquals(line.get(i).velocity(), sent.message().getData2());
+    }
+    assertEquals(4, performance.events().stream().filter(e -> e.part() == Part.LINE).count());
+  }
+
+  @Test
+  void a_muted_line_is_silent() throws InterruptedException {
+    Performance muted =
+        new Performance(
+            performance(Feel.PLAIN, 120, 1).arrangement(),
+            OptionalInt.of(1),
+            1,
+            Set.of(Part.LINE),
+            List.of(new BackingEvent(Part.LINE, 0, 1, 69, 80)));
+    play(muted, LivePlaybackTest::nothing);
+    List<Integer> volumes =
+        out.sent().stream()
+            .map(LockstepOut.Sent::message)
+            .filter(m -> m.getCommand() == ShortMessage.CONTROL_CHANGE)
+            .filter(m -> m.getChannel() == LINE_CHANNEL && m.getData1() == 7)
+            .map(ShortMessage::getData2)
+            .toList();
+    assertEquals(0, volumes.get(volumes.size() - 1));
+    assertTrue(muted.events().stream().noneMatch(e -> e.part() == Part.LINE));
   }
 
   @Test

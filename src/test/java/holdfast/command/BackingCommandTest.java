@@ -104,7 +104,7 @@ class BackingCommandTest {
         "--bars",
         "5..12");
     refuses(
-        "there is no part \"drums\" to mute; choose chords, bass or time",
+        "there is no part \"drums\" to mute; choose chords, bass, time or line",
         "backing",
         "paper-boats",
         "--mute",
