@@ -201,7 +201,7 @@ class BackingMidiTest {
     UserMistake mistake =
         assertThrows(UserMistake.class, () -> BackingMidi.write(performance, file));
     assertEquals(
-        "there is no folder " + folder.resolve("nowhere") + " to write " + file + " into",
+        "there is no folder " + folder.resolve("nowhere") + " to write a.mid into; make it first",
         mistake.getMessage());
     assertEquals(Optional.empty(), Optional.ofNullable(mistake.getCause()));
   }
