@@ -6,8 +6,11 @@ import holdfast.backing.Feel;
 import holdfast.backing.Lateness;
 import holdfast.backing.OnsetErrors;
 import holdfast.backing.Performance;
+import holdfast.backing.SoundPlayer;
 import holdfast.chart.ChartLibrary;
 import holdfast.mistake.UserMistake;
+import holdfast.session.DemoTake;
+import holdfast.session.VerdictBench;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
@@ -63,7 +66,33 @@ final class BenchCommand implements Callable<Integer> {
             new Performance(arrangement, OptionalInt.of(rounds), 1, Set.of()),
             sound.choice(),
             busy));
+    tell(verdicts());
     return 0;
+  }
+
+  /** A student plays two choruses; how soon after each phrase is its verdict out? */
+  private VerdictBench.Measured verdicts() throws InterruptedException {
+    DemoTake demo = DemoTake.shipped();
+    Arrangement arrangement = Arrangement.of(demo.chart()).at(demo.tempo());
+    Performance performance = new Performance(arrangement, OptionalInt.of(2), 0, Set.of());
+    Optional<BusyCore> burning = busy ? Optional.of(BusyCore.start()) : Optional.empty();
+    try (SoundPlayer band = SoundPlayer.open(sound.choice())) {
+      return VerdictBench.run(band, performance, demo.played(performance.tempoMap()));
+    } finally {
+      burning.ifPresent(BusyCore::stop);
+    }
+  }
+
+  private void tell(VerdictBench.Measured measured) {
+    spec.commandLine()
+        .getOut()
+        .println(
+            line(
+                "phrase end to verdict  p50 %.1f ms, p99 %.1f ms, max %.1f ms over %d phrases",
+                measured.within(0.5),
+                measured.within(0.99),
+                measured.within(1),
+                measured.millis().size()));
   }
 
   private void tell(BackingBench.Measured measured) {

@@ -83,12 +83,14 @@ public final class Coach {
   /** The next phrase is a new idea, because the player said so. */
   public void newIdea() {
     idea = Optional.empty();
+    cutter.followNothing();
   }
 
   /** The backing goes another way from here on: other bars, another tempo. */
   public void goOnWith(Setting other) {
     setting = other;
     context = contextOf(other);
+    cutter.goOnAt(other.beats());
   }
 
   private static Context contextOf(Setting setting) {

@@ -167,7 +167,7 @@ public final class LiveTake {
   }
 
   /** Second 0 of the take is beat 0 of the music, as it is heard. */
-  private static TakeClock clockOf(Playback playback) {
+  static TakeClock clockOf(Playback playback) {
     return nanoTime -> playback.tempoMap().secondsAt(playback.clock().beatAt(nanoTime));
   }
 

@@ -58,7 +58,7 @@ public record Keyboard(String name) implements NoteSource {
 
   @Override
   public Capture open(TakeClock clock) {
-    KeyboardCapture capture = new KeyboardCapture(this, clock);
+    KeyboardCapture capture = new KeyboardCapture(new DeviceCable(this), clock);
     if (!capture.isListening()) {
       capture.close();
       throw new UserMistake(

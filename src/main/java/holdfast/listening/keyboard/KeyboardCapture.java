@@ -8,10 +8,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
-import javax.sound.midi.MidiDevice;
-import javax.sound.midi.MidiUnavailableException;
 import javax.sound.midi.ShortMessage;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,17 +27,17 @@ final class KeyboardCapture implements Capture {
 
   private static final Logger LOG = LoggerFactory.getLogger(KeyboardCapture.class);
 
-  private final Keyboard keyboard;
+  private final Cable cable;
   private final TakeClock clock;
   private final EventRing ring = new EventRing(QUEUE);
   private final boolean[] held = new boolean[128];
   private StampingReceiver receiver = new StampingReceiver(ring);
-  private Optional<MidiDevice> device = Optional.empty();
+  private boolean listening;
   private long lookAgainNanos;
   private double latestSeconds = Double.NEGATIVE_INFINITY;
 
-  KeyboardCapture(Keyboard keyboard, TakeClock clock) {
-    this.keyboard = keyboard;
+  KeyboardCapture(Cable cable, TakeClock clock) {
+    this.cable = cable;
     this.clock = clock;
     this.lookAgainNanos = System.nanoTime() + LOOK_EVERY_NANOS;
     connect();
@@ -68,7 +65,7 @@ final class KeyboardCapture implements Capture {
 
   @Override
   public boolean isListening() {
-    return device.isPresent();
+    return listening;
   }
 
   @Override
@@ -79,8 +76,8 @@ final class KeyboardCapture implements Capture {
   @Override
   public void close() {
     receiver.close();
-    device.ifPresent(MidiDevice::close);
-    device = Optional.empty();
+    cable.disconnect();
+    listening = false;
   }
 
   private void hear(List<PlayEvent> events, long nanos, int status, int key, int velocity) {
@@ -100,9 +97,9 @@ final class KeyboardCapture implements Capture {
       return;
     }
     lookAgainNanos = now + LOOK_EVERY_NANOS;
-    boolean there = Keyboard.all().contains(keyboard);
-    if (device.isPresent() && (!there || !device.get().isOpen())) {
-      LOG.info("{} went away", keyboard.name());
+    boolean plugged = cable.isPlugged();
+    if (listening && (!plugged || !cable.isConnected())) {
+      LOG.info("{} went away", cable.name());
       close();
       for (int key = 0; key < held.length; key++) {
         if (held[key]) {
@@ -111,29 +108,17 @@ final class KeyboardCapture implements Capture {
       }
       Arrays.fill(held, false);
     }
-    if (device.isEmpty() && there) {
+    if (!listening && plugged) {
       connect();
-      if (device.isPresent()) {
-        LOG.info("{} is back", keyboard.name());
+      if (listening) {
+        LOG.info("{} is back", cable.name());
       }
     }
   }
 
   private void connect() {
     receiver = new StampingReceiver(ring);
-    Optional<MidiDevice> found = keyboard.device();
-    if (found.isEmpty()) {
-      return;
-    }
-    MidiDevice opened = found.get();
-    try {
-      opened.open();
-      opened.getTransmitter().setReceiver(receiver);
-      device = found;
-    } catch (MidiUnavailableException | IllegalStateException busy) {
-      LOG.info("{} cannot be opened: {}", keyboard.name(), busy.toString());
-      opened.close();
-    }
+    listening = cable.connect(receiver);
   }
 
   private double seconds(long nanos) {

@@ -1,0 +1,37 @@
+package holdfast.command;
+
+/** Keeps one core busy while something else is measured. */
+final class BusyCore {
+
+  private volatile boolean enough;
+  private volatile double heat;
+
+  private BusyCore() {}
+
+  /** Starts to keep one core busy, until it is stopped. */
+  static BusyCore start() {
+    BusyCore core = new BusyCore();
+    Thread thread = new Thread(core::burn, "busy");
+    thread.setDaemon(true);
+    thread.start();
+    return core;
+  }
+
+  private void burn() {
+    double x = 1;
+    while (!enough) {
+      x = Math.sqrt(x + 1);
+      heat = x;
+    }
+  }
+
+  /** How far the burning has come; says that it was not left out by the compiler. */
+  double heat() {
+    return heat;
+  }
+
+  /** Lets it cool down. */
+  void stop() {
+    enough = true;
+  }
+}
