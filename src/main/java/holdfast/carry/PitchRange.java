@@ -11,8 +11,8 @@ public record PitchRange(int low, int high) {
   /** The whole keyboard of MIDI. */
   public static final PitchRange ANY = new PitchRange(0, 127);
 
-  /** In less room than this an idea could not always go anywhere. */
-  private static final int LEAST_SEMITONES = 12;
+  /** In less room than this, in semitones, an idea could not always go anywhere. */
+  public static final int LEAST_SEMITONES = 12;
 
   /** Checks that the range lies on the keyboard and has room. */
   public PitchRange {

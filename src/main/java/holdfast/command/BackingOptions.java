@@ -92,7 +92,8 @@ final class BackingOptions {
         muted());
   }
 
-  private static double checkedTempo(double beatsPerMinute) {
+  /** The tempo of {@code --tempo}, where a backing can be played at it. */
+  static double checkedTempo(double beatsPerMinute) {
     if (beatsPerMinute >= Arrangement.SLOWEST && beatsPerMinute <= Arrangement.FASTEST) {
       return beatsPerMinute;
     }
@@ -121,7 +122,8 @@ final class BackingOptions {
             + "\"");
   }
 
-  private static Chart moved(Chart chart, String wanted) {
+  /** The chart in the key of {@code --key}. */
+  static Chart moved(Chart chart, String wanted) {
     NoteName tonic;
     try {
       Optional<NoteName> note = NoteName.read(wanted);

@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       CompareCommand.class,
       ChartsCommand.class,
       FitCommand.class,
+      NextCommand.class,
       PhrasesCommand.class,
       ListenCommand.class,
       CalibrateCommand.class,

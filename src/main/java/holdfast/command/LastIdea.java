@@ -1,0 +1,87 @@
+package holdfast.command;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import holdfast.carry.Statement;
+import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
+import holdfast.theory.Harmony;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** The idea of the newest take that the user's folder keeps, in the beats of that take. */
+final class LastIdea {
+
+  private static final String JUDGEMENT = "judgement.json";
+
+  private LastIdea() {}
+
+  /**
+   * The idea and the chord that it was played over.
+   *
+   * @param takes the folder that holds a folder for each take, named so that they sort by time
+   * @throws UserMistake where there is no take, or none with an idea
+   */
+  static Statement read(Path takes) {
+    Path file =
+        newest(takes)
+            .orElseThrow(
+                () ->
+                    new UserMistake(
+                        "there is no take in " + takes + " yet; play one, or give --idea"));
+    JsonNode idea = tree(file).path("idea");
+    if (!idea.isObject()) {
+      throw new UserMistake(file + ": the last take has no idea; play another, or give --idea");
+    }
+    try {
+      List<Note> notes = new ArrayList<>();
+      for (JsonNode note : idea.path("notes")) {
+        notes.add(
+            new Note(
+                note.path("onset").asDouble(Double.NaN),
+                note.path("duration").asDouble(Double.NaN),
+                note.path("pitch").asInt(-1)));
+      }
+      Optional<Harmony> chord =
+          idea.path("chord").isTextual()
+              ? Optional.of(Harmony.parse(idea.path("chord").textValue()))
+              : Optional.empty();
+      return new Statement(notes, chord);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake(
+          file + ", idea: " + e.getMessage() + "; judge the take again, or give --idea", e);
+    }
+  }
+
+  private static Optional<Path> newest(Path takes) {
+    if (!Files.isDirectory(takes)) {
+      return Optional.empty();
+    }
+    try (Stream<Path> folders = Files.list(takes)) {
+      return folders
+          .map(folder -> folder.resolve(JUDGEMENT))
+          .filter(Files::isRegularFile)
+          .max(Comparator.comparing(file -> file.getParent().getFileName().toString()));
+    } catch (IOException e) {
+      throw new UserMistake(takes + " cannot be read (" + e.getMessage() + "); give --idea", e);
+    }
+  }
+
+  private static JsonNode tree(Path file) {
+    try {
+      return new ObjectMapper().readTree(file.toFile());
+    } catch (JsonProcessingException e) {
+      throw new UserMistake(
+          file + " is broken (line " + e.getLocation().getLineNr() + "); give --idea", e);
+    } catch (IOException e) {
+      throw new UserMistake(file + " cannot be read (" + e.getMessage() + "); give --idea", e);
+    }
+  }
+}

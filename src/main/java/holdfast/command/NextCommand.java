@@ -1,0 +1,187 @@
+package holdfast.command;
+
+import holdfast.carry.CarriedThrough;
+import holdfast.carry.Habit;
+import holdfast.carry.PitchRange;
+import holdfast.carry.Statement;
+import holdfast.chart.Chart;
+import holdfast.chart.ChartLibrary;
+import holdfast.melody.Note;
+import holdfast.melody.WrittenRhythm;
+import holdfast.mistake.UserMistake;
+import holdfast.report.CarriedJson;
+import holdfast.report.CarriedText;
+import holdfast.theory.SpelledPitch;
+import holdfast.time.Metre;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Answers "and over this chord?" for every chord of a chart, with the student's own idea. */
+@Command(
+    name = "next",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Carries your idea through a chart: for each chord one or two ways to say it, and why.",
+      "Over a chord that goes on it comes again after two bars, so that there is room to breathe."
+    },
+    footerHeading = "%nAn idea:%n",
+    footer = {
+      "  G4/0.5 A4/0.5 C5 A4 E4/1.5    a note is a letter, # or b, and an octave; C4 is middle C",
+      "  G4/0.5 | C5 A4/0.5 -/0.5 F4   /0.5 is its length in beats, 1 without it; - is a rest;",
+      "                                what stands before a bar line | is a pick-up",
+      "",
+      "With --json:",
+      "  {\"chart\": …, \"key\": …, \"metre\": \"4/4\", \"tempo\": 60,",
+      "   \"idea\": {\"chord\": \"Dm7\", \"notes\": [{\"onset\": 0, \"duration\": 0.5, \"pitch\": 67}, …]},",
+      "   \"sayings\": [{\"bar\": 1, \"startBeat\": 0, \"chords\": [\"Dm7\"], \"heldShorter\": false,",
+      "     \"taken\": 1, \"choices\": [{\"way\": \"literal\", \"reasons\": [\"…\"],",
+      "       \"notes\": [{\"onset\": 0, \"duration\": 0.5, \"pitch\": 67, \"name\": \"G4\"}, …]}, …]}, …]}",
+      "  (beats count from bar 1; taken says which choice the line goes on from, 1 or 2;",
+      "  way is literal, skewed to the chord, sequence or transposed)"
+    })
+final class NextCommand implements Callable<Integer> {
+
+  /** A first note at most this much before a bar line is a pick-up to it, in beats. */
+  private static final double LONGEST_PLAYED_PICK_UP = 1.5;
+
+  @Parameters(paramLabel = "CHART", description = "The name of a chart, or its file.")
+  private String chartName = "";
+
+  @ArgGroup(multiplicity = "1")
+  private Idea idea = new Idea();
+
+  /** Where the idea comes from. */
+  static final class Idea {
+    @Option(
+        names = "--idea",
+        paramLabel = "IDEA",
+        description = "The idea as notes, or a MIDI file that holds it.")
+    private Optional<String> given = Optional.empty();
+
+    @Option(names = "--last", description = "The idea of the last take that was played.")
+    private boolean last;
+  }
+
+  @Option(
+      names = "--key",
+      paramLabel = "KEY",
+      description = "Move the chart to this key: Eb, F#m (the chart's own without it).")
+  private Optional<String> key = Optional.empty();
+
+  @Option(
+      names = "--tempo",
+      paramLabel = "BPM",
+      description = "Beats a minute, 30 to 240 (the chart's own without it).")
+  private Optional<Double> tempo = Optional.empty();
+
+  @Option(
+      names = "--range",
+      paramLabel = "LOW..HIGH",
+      description = "Stay in this range of a voice or an instrument: D4..C5.")
+  private Optional<String> range = Optional.empty();
+
+  @Option(
+      names = "--choice",
+      paramLabel = "1|2",
+      description = "Which choice the line goes on from, where there are two (1 without it).")
+  private int choice = 1;
+
+  @Option(names = "--json", description = "Answer in JSON, for other programs.")
+  private boolean json;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    if (choice != 1 && choice != 2) {
+      throw new UserMistake("--choice takes 1 or 2, not " + choice);
+    }
+    Chart written = ChartLibrary.open(chartName).sounding();
+    Chart chart = key.map(wanted -> BackingOptions.moved(written, wanted)).orElse(written);
+    double beatsPerMinute = tempo.map(BackingOptions::checkedTempo).orElse(chart.tempo());
+    CarriedThrough carried = carried(chart, beatsPerMinute);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(CarriedJson.of(carried, chart, beatsPerMinute));
+    } else {
+      out.println(chart.title() + chart.key().map(k -> ", " + k.display()).orElse(""));
+      out.println();
+      CarriedText.of(carried, chart.key()).forEach(out::println);
+    }
+    out.flush();
+    return 0;
+  }
+
+  private CarriedThrough carried(Chart chart, double beatsPerMinute) {
+    PitchRange within = range.map(NextCommand::pitchRange).orElse(PitchRange.ANY);
+    try {
+      return CarriedThrough.of(
+          statement(chart.metre(), beatsPerMinute),
+          chart.form(),
+          chart.changes(),
+          within,
+          Habit.UNKNOWN,
+          choice);
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake("“" + chart.title() + "”: " + e.getMessage(), e);
+    }
+  }
+
+  private Statement statement(Metre metre, double beatsPerMinute) {
+    if (idea.last) {
+      Statement played = LastIdea.read(KeptTake.takes());
+      List<Note> notes = WrittenRhythm.of(played.notes(), metre);
+      return new Statement(later(notes, -barPlayed(notes, metre)), played.harmony());
+    }
+    List<Note> notes =
+        WrittenRhythm.of(GivenIdea.read(idea.given.orElseThrow(), metre, beatsPerMinute), metre);
+    double silentBars = Math.max(0, Math.floor(notes.get(0).onsetBeats() / metre.beats()));
+    return new Statement(later(notes, -silentBars * metre.beats()), Optional.empty());
+  }
+
+  /** The bar line on which played notes start, or to which they lead. */
+  private static double barPlayed(List<Note> notes, Metre metre) {
+    double first = notes.get(0).onsetBeats();
+    double bar = Math.floor(first / metre.beats()) * metre.beats();
+    double line = bar + metre.beats();
+    double behind = notes.get(notes.size() - 1).endBeats() - line;
+    boolean leads = line - first <= LONGEST_PLAYED_PICK_UP && behind > line - first;
+    return leads ? line : bar;
+  }
+
+  private static List<Note> later(List<Note> notes, double beats) {
+    return notes.stream()
+        .map(n -> new Note(n.onsetBeats() + beats, n.durationBeats(), n.pitch()))
+        .toList();
+  }
+
+  private static PitchRange pitchRange(String text) {
+    String[] ends = text.split("\\.\\.", -1);
+    if (ends.length != 2) {
+      throw new UserMistake("--range takes two pitches as C4..A5, not \"" + text + "\"");
+    }
+    int low;
+    int high;
+    try {
+      low = SpelledPitch.parse(ends[0].strip()).midi();
+      high = SpelledPitch.parse(ends[1].strip()).midi();
+    } catch (IllegalArgumentException e) {
+      throw new UserMistake("--range: " + e.getMessage(), e);
+    }
+    if (high - low < PitchRange.LEAST_SEMITONES) {
+      throw new UserMistake(
+          "--range needs an octave or more, the lower pitch first, as C4..C5, not \""
+              + text
+              + "\"");
+    }
+    return new PitchRange(low, high);
+  }
+}

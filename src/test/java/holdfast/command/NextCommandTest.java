@@ -1,0 +1,174 @@
+package holdfast.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.Error;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import holdfast.report.CarriedJson;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class NextCommandTest {
+
+  private static final String IDEA = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1.5";
+
+  @TempDir Path folder;
+
+  @AfterEach
+  void home() {
+    System.clearProperty(UserFolder.PROPERTY);
+  }
+
+  private static String answer(String... args) {
+    Terminal terminal = next(args);
+    assertEquals(0, terminal.exitCode(), terminal.err());
+    return terminal.out();
+  }
+
+  private static Terminal next(String... args) {
+    return Terminal.run(Stream.concat(Stream.of("next"), Stream.of(args)).toArray(String[]::new));
+  }
+
+  private static void refuses(String sentence, String... args) {
+    Terminal terminal = next(args);
+    assertEquals(2, terminal.exitCode(), terminal.out());
+    assertEquals("holdfast: " + sentence, terminal.err().strip());
+  }
+
+  @Test
+  void each_chord_has_its_notes_and_a_reason() {
+    List<String> lines = answer("Paper Boats", "--idea", IDEA).lines().toList();
+    assertEquals("Paper Boats, F", lines.get(0));
+    assertEquals("bar 1   Fmaj7   C5 A4 G4 A4 F4", lines.get(2));
+    assertTrue(lines.contains("bar 6   D♭maj7  C5 A♭4 G4 A♭4 F4"));
+    assertTrue(
+        lines.contains(
+            "        Every A falls a half step to A♭, the fifth of D♭maj7; C, G and F stay."));
+    assertTrue(lines.stream().allMatch(line -> line.length() <= 80));
+  }
+
+  @Test
+  void the_json_keeps_to_its_schema_and_tells_the_options() throws IOException {
+    String json =
+        answer(
+            "slow-ferry",
+            "--idea",
+            IDEA,
+            "--json",
+            "--key",
+            "Dm",
+            "--tempo",
+            "72",
+            "--range",
+            "C4..C5",
+            "--choice",
+            "2");
+    assertEquals(List.of(), errors(json));
+    JsonNode tree = new ObjectMapper().readTree(json);
+    assertEquals("Dm", tree.get("key").textValue());
+    assertEquals(72, tree.get("tempo").doubleValue());
+    for (JsonNode saying : tree.get("sayings")) {
+      JsonNode choices = saying.get("choices");
+      assertEquals(choices.size(), saying.get("taken").intValue());
+      for (JsonNode choice : choices) {
+        for (JsonNode note : choice.get("notes")) {
+          int pitch = note.get("pitch").intValue();
+          assertTrue(pitch >= 60 && pitch <= 72, saying.toString());
+        }
+      }
+    }
+    assertFalse(errors("{\"chart\": \"Paper Boats\"}").isEmpty());
+  }
+
+  private static List<Error> errors(String json) throws IOException {
+    try (InputStream schema = CarriedJson.class.getResourceAsStream("carried.schema.json")) {
+      return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+          .getSchema(schema)
+          .validate(json, InputFormat.JSON);
+    }
+  }
+
+  @Test
+  void the_idea_of_the_last_take_is_carried_on() throws IOException {
+    System.setProperty(UserFolder.PROPERTY, folder.toString());
+    take("2026-11-01_10-00-00_b", "[{\"onset\": 0, \"duration\": 1, \"pitch\": 40}]");
+    take(
+        "2026-11-02_10-00-00_a",
+        "[{\"onset\": 8.02, \"duration\": 0.9, \"pitch\": 72},"
+            + " {\"onset\": 8.97, \"duration\": 1.9, \"pitch\": 69}]");
+    Files.createDirectories(folder.resolve("takes").resolve("2026-11-03_broken-off"));
+    String[] lines = answer("Paper Boats", "--last").split("\n", -1);
+    assertEquals("bar 1   Fmaj7   C5 A4", lines[2].stripTrailing());
+  }
+
+  private void take(String name, String notes) throws IOException {
+    Path take = Files.createDirectories(folder.resolve("takes").resolve(name));
+    Files.writeString(
+        take.resolve("judgement.json"),
+        "{\"idea\": {\"notes\": " + notes + ", \"chord\": \"F6\"}}");
+  }
+
+  @Test
+  void a_take_without_an_idea_or_none_at_all_is_told() throws IOException {
+    System.setProperty(UserFolder.PROPERTY, folder.toString());
+    Path takes = folder.resolve("takes");
+    refuses(
+        "there is no take in " + takes + " yet; play one, or give --idea", "Paper Boats", "--last");
+    Path file = Files.createDirectories(takes.resolve("a")).resolve("judgement.json");
+    Files.writeString(file, "{\"idea\": null}");
+    refuses(
+        file + ": the last take has no idea; play another, or give --idea",
+        "Paper Boats",
+        "--last");
+    Files.writeString(file, "{\"idea\": \n");
+    refuses(file + " is broken (line 2); give --idea", "Paper Boats", "--last");
+    Files.writeString(file, "{\"idea\": {\"notes\": [{\"onset\": 0}]}}");
+    refuses(
+        file
+            + ", idea: a note's duration must be more than 0 beats, not NaN; judge the take again,"
+            + " or give --idea",
+        "Paper Boats",
+        "--last");
+  }
+
+  @Test
+  void what_cannot_be_done_is_told_in_one_sentence_with_its_mend() {
+    refuses("--choice takes 1 or 2, not 3", "Paper Boats", "--idea", IDEA, "--choice", "3");
+    refuses(
+        "--range takes two pitches as C4..A5, not \"C4\"",
+        "Paper Boats",
+        "--idea",
+        IDEA,
+        "--range",
+        "C4");
+    refuses(
+        "--range needs an octave or more, the lower pitch first, as C4..C5, not \"C4..E4\"",
+        "Paper Boats",
+        "--idea",
+        IDEA,
+        "--range",
+        "C4..E4");
+    refuses(
+        "“Paper Boats”: the idea finds no room over its chords; make it shorter",
+        "Paper Boats",
+        "--idea",
+        "C4/99 D4");
+    refuses("an idea has 2 to 32 notes, and this one has 1", "Paper Boats", "--idea", "C4");
+    assertEquals(2, next("Paper Boats").exitCode());
+    assertEquals(2, next("Paper Boats", "--last", "--idea", IDEA).exitCode());
+    assertEquals(2, next("No Such Tune", "--idea", IDEA).exitCode());
+  }
+}
