@@ -65,7 +65,7 @@ final class CalibrateCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
     if (devices) {
       Microphone.names().forEach(out::println);
@@ -127,7 +127,7 @@ final class CalibrateCommand implements Callable<Integer> {
     return 0;
   }
 
-  private double delay(LineSamples line) {
+  private double delay(LineSamples line) throws InterruptedException {
     double[] delays = new double[CHIRPS];
     int heard = 0;
     for (int i = 0; i < CHIRPS; i++) {

@@ -14,7 +14,7 @@ import java.util.Arrays;
  */
 final class Voicing {
 
-  private static final double BIAS = 3.6;
+  private static final double BIAS = 4.0;
   private static final double PER_CLARITY = 1.7;
   private static final double PER_BETWEEN = -8.0;
   private static final double PER_BRIGHTNESS = -0.9;
