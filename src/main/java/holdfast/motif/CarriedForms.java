@@ -17,6 +17,9 @@ final class CarriedForms {
   /** Of those, the ones that stand in the idea's place. */
   private static final double IN_PLACE = 0.8;
 
+  /** A rhythm of even notes is anybody's: so much rarer it is what a player means to keep. */
+  private static final double EVEN = 0.2;
+
   /** Tempo of one statement against another, in e-folds: 10 %. */
   private static final double TEMPO_SPREAD = 0.1;
 
@@ -155,7 +158,10 @@ final class CarriedForms {
     // The pitches are new material of any kind, not melodic motion alone.
     double anyKind = c.background.logTotal() - c.aligner.logAsNew();
     double log =
-        c.logPrior(Treatment.RHYTHM_KEPT) + c.aligner.align(free, NONE, times, c.whole) + anyKind;
+        c.logPrior(Treatment.RHYTHM_KEPT)
+            + (c.idea.isEven() ? Math.log(EVEN) : 0)
+            + c.aligner.align(free, NONE, times, c.whole)
+            + anyKind;
     keep(
         Treatment.RHYTHM_KEPT,
         log,

@@ -10,8 +10,8 @@ import java.util.List;
  */
 final class Explanations {
 
-  /** New phrases are about as long as the idea: each note more or less is an e-third rarer. */
-  private static final double LENGTH_REACH = 3;
+  /** New phrases are about as long as the idea: two notes more or less are an e-fold rarer. */
+  private static final double LENGTH_REACH = 2;
 
   /** Longer phrases than this beyond the idea's length share what little is left. */
   private static final int MUCH_LONGER = 30;
@@ -26,6 +26,13 @@ final class Explanations {
     new TurnedForms(c).weigh();
     new StretchedForms(c, carried).weigh();
     new ReshapedForms(c, carried).weigh();
+    return c.collected.all();
+  }
+
+  /** New material first, then the forms that keep the idea's rhythm. */
+  static List<Explanation> inOwnRhythm(Comparison c) {
+    c.collected.keep(newMaterial(c));
+    new CarriedForms(c, c.carried(c.idea, 2)).weigh();
     return c.collected.all();
   }
 

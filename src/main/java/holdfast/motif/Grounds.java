@@ -76,8 +76,12 @@ final class Grounds {
     if (palette.chordTones().isEmpty()) {
       return keyAlone(key);
     }
-    PitchClassSet welcome = palette.chordTones().union(palette.tensions()).minus(palette.handled());
-    return new Ground(palette.chordTones(), stepScale(palette), welcome);
+    return new Ground(palette.chordTones(), stepScale(palette), welcome(palette));
+  }
+
+  /** Notes that may be held: chord tones and tensions. */
+  static PitchClassSet welcome(ChordPalette palette) {
+    return palette.chordTones().union(palette.tensions()).minus(palette.handled());
   }
 
   /**

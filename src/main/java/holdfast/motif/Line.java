@@ -52,6 +52,17 @@ final class Line {
     return new Line(on, dur, turned);
   }
 
+  /** Whether all times between onsets are alike, as far as ears tell. */
+  boolean isEven() {
+    double mean = span() / Math.max(1, size - 1);
+    for (int i = 1; i < size; i++) {
+      if (Math.abs(onset[i] - onset[i - 1] - mean) > EVEN_WITHIN * mean) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** From the first onset to the last. */
   double span() {
     return size == 0 ? 0 : onset[size - 1] - onset[0];
@@ -88,6 +99,9 @@ final class Line {
     }
     return count == 0 ? shortest : sum / count;
   }
+
+  /** Steps that differ by less than a sixth of their mean are even. */
+  private static final double EVEN_WITHIN = 1 / 6.0;
 
   /** Two onsets nearer than this, in beats, are one moment. */
   private static final double SAME_TIME = 1e-6;

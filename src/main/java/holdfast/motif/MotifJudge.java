@@ -32,16 +32,36 @@ public final class MotifJudge {
 
   /** What became of the idea in the phrase. */
   public Verdict compare(Motif idea, List<Note> phrase, Context context) {
-    Phrases.check("a phrase", phrase);
     double pulse = Line.pulse(idea.notes());
-    Line ideaLine = Line.of(idea.notes(), pulse);
-    Line phraseLine = Line.of(phrase, pulse);
-    PitchClassSet key = context.key().map(Key::scale).orElse(PitchClassSet.EMPTY);
-    Ground[] home = grounds.under(idea, context);
-    Ground[] there = grounds.under(phrase, context);
-    Comparison comparison =
-        new Comparison(ideaLine, home, phraseLine, there, key, context.player(), context.priors());
+    Comparison comparison = comparison(idea, phrase, context, pulse);
     return new Weighing(comparison, Explanations.of(comparison), TEMPERATURE)
         .verdict(pulse, context.beatsPerBar());
+  }
+
+  /**
+   * ln of the share of new material among what may account for the phrase, 0 or less; only forms in
+   * the idea's own rhythm are weighed against it. Quicker than a verdict.
+   */
+  double logNew(Motif idea, List<Note> phrase, Context context) {
+    Comparison comparison = comparison(idea, phrase, context, Line.pulse(idea.notes()));
+    List<Explanation> all = Explanations.inOwnRhythm(comparison);
+    double asNew = all.get(0).log();
+    double odds = 0;
+    for (Explanation e : all) {
+      odds += Math.exp((e.log() - asNew) / TEMPERATURE);
+    }
+    return -Math.log(odds);
+  }
+
+  private Comparison comparison(Motif idea, List<Note> phrase, Context context, double pulse) {
+    Phrases.check("a phrase", phrase);
+    return new Comparison(
+        Line.of(idea.notes(), pulse),
+        grounds.under(idea, context),
+        Line.of(phrase, pulse),
+        grounds.under(phrase, context),
+        context.key().map(Key::scale).orElse(PitchClassSet.EMPTY),
+        context.player(),
+        context.priors());
   }
 }

@@ -27,7 +27,7 @@ public final class Priors {
     share.put(Treatment.LITERAL, 0.13);
     share.put(Treatment.TRANSPOSED, 0.09);
     share.put(Treatment.SEQUENCE, 0.13);
-    share.put(Treatment.RHYTHM_KEPT, 0.04);
+    share.put(Treatment.RHYTHM_KEPT, 0.03);
     share.put(Treatment.CONTOUR_KEPT, 0.07);
     share.put(Treatment.INVERTED, 0.04);
     share.put(Treatment.RETROGRADE, 0.03);
@@ -36,7 +36,7 @@ public final class Priors {
     share.put(Treatment.FRAGMENT, 0.06);
     share.put(Treatment.EXTENDED, 0.05);
     share.put(Treatment.ORNAMENTED, 0.05);
-    share.put(Treatment.NEW, 0.23);
+    share.put(Treatment.NEW, 0.24);
     return share;
   }
 

@@ -8,6 +8,9 @@ import java.util.List;
  */
 final class ReshapedForms {
 
+  /** Detail of an idea that ends otherwise. */
+  static final String CHANGED_ENDING = "changed ending";
+
   /** Fragments used once, against those that are repeated. Common practice, no source. */
   private static final double ONCE = 0.88;
 
@@ -215,7 +218,7 @@ final class ReshapedForms {
               1,
               false,
               redo,
-              "changed ending"));
+              CHANGED_ENDING));
     }
   }
 }

@@ -32,7 +32,7 @@ final class RhythmModel {
   };
 
   private static final double[] SHARES = {
-    0.02, 0.02, 0.08, 0.03, 0.03, 0.32, 0.02, 0.07, 0.22, 0.09, 0.07, 0.02, 0.01
+    0.02, 0.02, 0.07, 0.02, 0.03, 0.40, 0.02, 0.06, 0.20, 0.08, 0.06, 0.01, 0.01
   };
 
   /** Anything: log-normal about one and a half pulses, four fifths of an e-fold wide. */

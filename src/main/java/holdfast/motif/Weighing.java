@@ -182,7 +182,10 @@ final class Weighing {
     }
     int[] sorted = Arrays.copyOf(off, count);
     Arrays.sort(sorted);
-    return sorted[count / 2];
+    int middle = sorted[count / 2];
+    // From scale to scale in place: whatever most notes did, the idea did not move.
+    boolean inPlace = e.map().move() == PitchMap.Move.STEPS && Math.abs(middle) <= 1;
+    return inPlace && e.treatment() == Treatment.SEQUENCE ? 0 : middle;
   }
 
   private double shift(Explanation e, int[] ideaOf, double pulse, double beatsPerBar) {
@@ -220,6 +223,7 @@ final class Weighing {
       }
     }
     int m = phrase.size;
+    int moved = e.map().move() == PitchMap.Move.STEPS ? transposition(e, ideaOf) : 0;
     int last = -1;
     for (int j = 0; j < m; j++) {
       int i = ideaOf[j];
@@ -233,8 +237,8 @@ final class Weighing {
       }
       last = i;
       int mapped = e.backwards() ? idea.size - 1 - i : i;
-      int off = phrase.pitch[j] - e.map().expected()[mapped * m + j];
-      changes.add(new NoteChange(kind(e, j, off), OptionalInt.of(i), OptionalInt.of(j), off));
+      int meant = e.map().expected()[mapped * m + j];
+      changes.add(change(e, i, j, phrase.pitch[j] - meant, moved));
     }
     for (int d = 0; d < idea.size; d++) {
       addDropped(changes, used, d);
@@ -250,19 +254,45 @@ final class Weighing {
     }
   }
 
+  private NoteChange change(Explanation e, int i, int j, int off, int moved) {
+    NoteChange.Kind kind = kind(e, j, off);
+    int semitones = off;
+    if (kind == NoteChange.Kind.KEPT && e.map().move() == PitchMap.Move.STEPS && !turns(e)) {
+      // In its place by steps; but would it have stood well where the idea, moved as it is, has it?
+      int rigid = idea.pitch[i] + moved;
+      if (phrase.pitch[j] != rigid && clashes(j, rigid) && !clashes(j, phrase.pitch[j])) {
+        kind = NoteChange.Kind.MOVED_TO_FIT;
+        semitones = phrase.pitch[j] - rigid;
+      }
+    }
+    return new NoteChange(kind, OptionalInt.of(i), OptionalInt.of(j), semitones);
+  }
+
+  private static boolean turns(Explanation e) {
+    return e.treatment() == Treatment.INVERTED || e.backwards();
+  }
+
+  private boolean clashes(int j, int pitch) {
+    return grounds[j].knowsChord() && !grounds[j].welcomes(pitch);
+  }
+
   private NoteChange.Kind kind(Explanation e, int j, int off) {
     if (off == 0) {
       return NoteChange.Kind.KEPT;
     }
     Ground ground = grounds[j];
     int meant = phrase.pitch[j] - off;
-    if (ground.knowsChord() && !ground.welcomes(meant) && ground.welcomes(phrase.pitch[j])) {
+    boolean near = Math.abs(off) <= NEAR_PLACE && e.treatment() != Treatment.RHYTHM_KEPT;
+    if (near && clashes(j, meant) && ground.welcomes(phrase.pitch[j])) {
       return NoteChange.Kind.MOVED_TO_FIT;
     }
     boolean byChoice =
         e.treatment() == Treatment.CONTOUR_KEPT
             || e.treatment() == Treatment.RHYTHM_KEPT
             || (e.map().move() == PitchMap.Move.SKEWED && ground.welcomes(phrase.pitch[j]));
-    return byChoice || Math.abs(off) > 2 ? NoteChange.Kind.MOVED : NoteChange.Kind.SLIPPED;
+    boolean doesAsWell = ground.knowsChord() && ground.welcomes(phrase.pitch[j]);
+    return byChoice || doesAsWell || Math.abs(off) > 2
+        ? NoteChange.Kind.MOVED
+        : NoteChange.Kind.SLIPPED;
   }
 }

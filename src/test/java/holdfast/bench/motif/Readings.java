@@ -39,6 +39,11 @@ final class Readings {
       }
       return words;
     }
+    if (made == Treatment.RHYTHM_KEPT && even(idea)) {
+      // Even notes are anybody's rhythm: nothing in the phrase tells that it was kept.
+      words.add(Treatment.NEW);
+      return words;
+    }
     if (sameRhythm(idea, phrase) && rigid(idea, phrase)) {
       words.clear();
       words.add(
@@ -58,6 +63,9 @@ final class Readings {
     if (made == Treatment.CONTOUR_KEPT && within(idea, phrase, 3)) {
       return EnumSet.of(Family.RESTATED, Family.VARIED);
     }
+    if (made == Treatment.RHYTHM_KEPT && even(idea)) {
+      return EnumSet.of(Family.VARIED, Family.NEW);
+    }
     return EnumSet.of(made.family());
   }
 
@@ -70,6 +78,17 @@ final class Readings {
       most = Math.max(most, off);
     }
     return most - least <= 2 * semitones;
+  }
+
+  private static boolean even(List<Note> notes) {
+    double first = notes.get(1).onsetBeats() - notes.get(0).onsetBeats();
+    for (int i = 2; i < notes.size(); i++) {
+      double step = notes.get(i).onsetBeats() - notes.get(i - 1).onsetBeats();
+      if (Math.abs(step - first) > 1e-9) {
+        return false;
+      }
+    }
+    return true;
   }
 
   static boolean sameRhythm(List<Note> idea, List<Note> phrase) {

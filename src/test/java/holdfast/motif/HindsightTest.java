@@ -1,0 +1,90 @@
+package holdfast.motif;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import holdfast.chart.Changes;
+import holdfast.melody.Note;
+import holdfast.theory.Harmony;
+import holdfast.theory.Key;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+
+class HindsightTest {
+
+  private static final MotifJudge JUDGE = new MotifJudge();
+  private static final Context IN_C =
+      Context.over(
+          Changes.vamp(Harmony.parse("Cmaj7"), Optional.of(Key.parse("C"))), Player.KEYBOARD, 4);
+  private static final double[] SECOND_RHYTHM = {0, 1.5, 2, 2.5};
+
+  private static List<Note> opening(double start) {
+    return Written.typical(start, 64, 67, 71, 69, 67);
+  }
+
+  private static List<Note> second(double start, int... pitches) {
+    return Written.line(start, SECOND_RHYTHM, pitches);
+  }
+
+  @Test
+  void an_idea_that_takes_over_is_found_and_carried_from_there() {
+    List<List<Note>> phrases =
+        List.of(
+            opening(0),
+            opening(4),
+            second(8, 76, 72, 74, 79),
+            second(12, 76, 72, 74, 79),
+            second(16, 74, 71, 72, 77),
+            second(20, 76, 72, 74, 79));
+    Motif idea = Motif.over(Harmony.parse("Cmaj7"), opening(0));
+    Hindsight read = Hindsight.read(JUDGE, idea, phrases, IN_C);
+    assertEquals(2, read.ideas().size());
+    assertTrue(read.phrases().get(2).statesNewIdea());
+    assertEquals(
+        List.of(0, 0, 1, 1, 1, 1), read.phrases().stream().map(PhraseReading::idea).toList());
+    assertTrue(read.phrases().get(4).verdict().carriesTheIdea());
+  }
+
+  @Test
+  void one_stray_phrase_is_no_new_idea_and_the_idea_is_taken_back_after_it() {
+    List<List<Note>> phrases =
+        List.of(opening(0), opening(4), second(8, 76, 72, 74, 79), opening(12), opening(16));
+    Motif idea = Motif.over(Harmony.parse("Cmaj7"), opening(0));
+    Hindsight read = Hindsight.read(JUDGE, idea, phrases, IN_C);
+    assertEquals(1, read.ideas().size());
+    assertTrue(read.phrases().get(3).takenBack());
+    assertFalse(read.phrases().get(4).takenBack());
+  }
+
+  @Test
+  void the_same_beginning_with_an_ending_at_rest_answers() {
+    List<Note> question = Written.typical(0, 64, 67, 71, 69, 62);
+    List<Note> answer = Written.typical(4, 64, 67, 71, 69, 72);
+    Motif idea = Motif.over(Harmony.parse("Cmaj7"), question);
+    Hindsight read = Hindsight.read(JUDGE, idea, List.of(question, answer), IN_C);
+    assertEquals(OptionalInt.of(0), read.phrases().get(1).answers());
+    assertEquals(OptionalInt.empty(), read.phrases().get(0).answers());
+  }
+
+  @Test
+  void two_restatements_in_one_breath_are_cheaper_apart_than_together() {
+    List<Note> notes = new ArrayList<>(opening(0));
+    notes.addAll(opening(4));
+    IdeaCost cost = new IdeaCost(JUDGE, Motif.of(opening(0)), notes, IN_C);
+    assertTrue(cost.of(0, 5) + cost.of(5, 10) < cost.of(0, 10));
+    assertTrue(cost.of(0, 5) + cost.of(5, 10) < cost.of(0, 4) + cost.of(4, 10));
+    assertTrue(cost.of(0, 5) + cost.of(5, 10) < cost.of(0, 6) + cost.of(6, 10));
+  }
+
+  @Test
+  void a_hesitation_inside_is_cheaper_whole() {
+    double[] halting = {0, 0.5, 1, 2.6, 3.1};
+    List<Note> notes = Written.line(0, halting, 64, 67, 71, 69, 67);
+    IdeaCost cost = new IdeaCost(JUDGE, Motif.of(opening(0)), notes, IN_C);
+    assertTrue(cost.of(0, 5) < cost.of(0, 3) + cost.of(3, 5));
+  }
+}
