@@ -130,6 +130,9 @@ final class Autocorrelation {
   /** Smoothing of a bin's power over time before its minimum is followed; about 50 ms. */
   private static final float POWER_SMOOTHING = 0.9f;
 
+  /** In the first spectrum, bins higher than this over the middle one are taken for sound. */
+  private static final float FIRST_OVER_MIDDLE = 3;
+
   /** The minimum of a smoothed noise power lies under its mean by about this factor. */
   private static final float MINIMUM_BIAS = 1.6f;
 
@@ -137,8 +140,12 @@ final class Autocorrelation {
   private void followNoise() {
     if (!noiseKnown) {
       System.arraycopy(power, 0, smoothed, 0, power.length);
+      // A take may begin with a note: what stands out of the first spectrum is no noise.
+      Arrays.sort(power);
+      float middle = power[power.length / 2];
+      System.arraycopy(smoothed, 0, power, 0, power.length);
       for (int k = 0; k < power.length; k++) {
-        noise[k] = power[k] * MINIMUM_BIAS;
+        noise[k] = Math.min(power[k], FIRST_OVER_MIDDLE * middle);
       }
       noiseKnown = true;
       return;
