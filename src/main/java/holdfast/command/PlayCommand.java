@@ -52,8 +52,12 @@ final class PlayCommand implements Callable<Integer> {
 
   private static final int USUAL_CHORUSES = 3;
 
-  @Parameters(index = "0", paramLabel = "CHART", description = "one of our charts, or a file")
-  private String chart = "";
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "CHART",
+      description = "one of our charts, or a file")
+  private Optional<String> chart = Optional.empty();
 
   @Option(
       names = "--input",
@@ -100,7 +104,12 @@ final class PlayCommand implements Callable<Integer> {
       inputs().forEach(out::println);
       return 0;
     }
-    Chart over = ChartLibrary.open(chart);
+    Chart over =
+        ChartLibrary.open(
+            chart.orElseThrow(
+                () ->
+                    new UserMistake(
+                        "name a chart, such as \"Paper Boats\"; `holdfast charts` lists them")));
     TakeFolder.finishBrokenOff(KeptTake.takes()).forEach(out::println);
     Performance performance = backing.performance(over, OptionalInt.of(USUAL_CHORUSES));
     NoteSource source = source(performance);
@@ -160,7 +169,7 @@ final class PlayCommand implements Callable<Integer> {
                 new UserMistake(
                     "there is no MIDI input; plug a keyboard in, or let the demo student play:"
                         + " holdfast play \""
-                        + chart
+                        + performance.arrangement().chart().title()
                         + "\" --demo"));
   }
 

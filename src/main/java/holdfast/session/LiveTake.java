@@ -53,6 +53,7 @@ public final class LiveTake {
   private long nextMomentNanos = System.nanoTime();
   private Optional<String> toldTrouble = Optional.empty();
   private double heardSeconds;
+  private Optional<Double> lastBeat = Optional.empty();
   private boolean looping;
   private boolean listening = true;
 
@@ -81,6 +82,7 @@ public final class LiveTake {
    */
   public JudgedTake play(BackingPlayer band, Performance performance, NoteSource source)
       throws InterruptedException {
+    lastBeat = performance.lastBeat();
     try (Playback playback = band.start(performance);
         Capture ear = source.open(clockOf(playback))) {
       Coach coach = new Coach(setting(playback));
@@ -213,11 +215,15 @@ public final class LiveTake {
   }
 
   /** One bar ahead of a turn that nobody expects, a word about it. */
-  private static Optional<String> warning(Playback playback, double beat, Form form) {
+  private Optional<String> warning(Playback playback, double beat, Form form) {
     if (beat < -form.metre().beats()) {
       return Optional.empty();
     }
-    BarPlace coming = playback.placeAt(Math.max(0, beat + form.metre().beats()));
+    double nextBar = Math.max(0, beat + form.metre().beats());
+    if (!looping && nextBar >= lastBeat.orElse(Double.POSITIVE_INFINITY)) {
+      return Optional.empty();
+    }
+    BarPlace coming = playback.placeAt(nextBar);
     List<Bar> bars = form.bars();
     if (coming.bar() < 1 || !bars.get(coming.bar() - 1).unexpected()) {
       return Optional.empty();

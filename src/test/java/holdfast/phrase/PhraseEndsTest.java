@@ -21,17 +21,22 @@ class PhraseEndsTest {
   private static final int TAKES = 80;
 
   private enum Playing {
-    JAZZ(Habits.JAZZ),
-    SPACIOUS(Habits.SPACIOUS),
-    STUDENT(Habits.STUDENT),
-    DETACHED(Habits.DETACHED),
-    NOISY(Habits.NOISY),
-    LONG_LINES(Habits.LONG_LINES);
+    JAZZ,
+    SPACIOUS,
+    STUDENT,
+    DETACHED,
+    NOISY,
+    LONG_LINES;
 
-    final Habits habits;
-
-    Playing(Habits habits) {
-      this.habits = habits;
+    Habits habits() {
+      return switch (this) {
+        case JAZZ -> Habits.JAZZ;
+        case SPACIOUS -> Habits.SPACIOUS;
+        case STUDENT -> Habits.STUDENT;
+        case DETACHED -> Habits.DETACHED;
+        case NOISY -> Habits.NOISY;
+        case LONG_LINES -> Habits.LONG_LINES;
+      };
     }
   }
 
@@ -50,7 +55,7 @@ class PhraseEndsTest {
   @ParameterizedTest
   @EnumSource(Playing.class)
   void without_an_idea_the_cutter_is_no_worse_than_the_rest_rule(Playing playing) {
-    SoloMaker maker = new SoloMaker(playing.habits);
+    SoloMaker maker = new SoloMaker(playing.habits());
     EndScore rule = new EndScore();
     EndScore cutter = new EndScore();
     for (int i = 0; i < SOLOS; i++) {
