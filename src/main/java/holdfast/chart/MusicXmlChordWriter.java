@@ -20,6 +20,11 @@ final class MusicXmlChordWriter {
 
   /** Writes a chord; where it is hidden, it sounds and is not printed. */
   void write(Harmony harmony, boolean hidden) {
+    write(harmony, hidden, 0);
+  }
+
+  /** As {@link #write(Harmony, boolean)}, so many divisions after the place where it is written. */
+  void write(Harmony harmony, boolean hidden, long offset) {
     if (hidden) {
       page.open("harmony", "print-object", "no");
     } else {
@@ -31,6 +36,9 @@ final class MusicXmlChordWriter {
       // "none" has no root; the schema asks for one all the same, printed as nothing.
       page.open("root").leaf("root-step", "C", "text", "").close();
       page.leaf("kind", "none", "text", harmony.text());
+    }
+    if (offset > 0) {
+      page.leaf("offset", String.valueOf(offset));
     }
     page.close();
   }

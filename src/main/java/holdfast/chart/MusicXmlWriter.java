@@ -1,12 +1,10 @@
 package holdfast.chart;
 
 import holdfast.theory.Interval;
-import holdfast.theory.Key;
 import holdfast.time.Metre;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -23,6 +21,7 @@ final class MusicXmlWriter {
   private final MusicXmlChordWriter chords = new MusicXmlChordWriter(page);
   private final MusicXmlBarlines barlines;
   private final MusicXmlRests rests;
+  private final MusicXmlHead head;
 
   /** What sounds in each bar of the page, the first time it is played. */
   private final Map<Integer, Bar> played = new HashMap<>();
@@ -41,6 +40,7 @@ final class MusicXmlWriter {
     form.pickup().ifPresent(bar -> played.put(0, bar));
     form.bars().forEach(bar -> played.putIfAbsent(bar.writtenNumber(), bar));
     this.barlines = new MusicXmlBarlines(page, chart.writtenBars());
+    this.head = new MusicXmlHead(page, metre);
     this.rests = new MusicXmlRests(page, lengths());
   }
 
@@ -55,10 +55,7 @@ final class MusicXmlWriter {
   }
 
   String write() {
-    page.line("<?xml version=\"1.0\" encoding=\"UTF-8\"?>");
-    page.line(
-        "<!DOCTYPE score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\""
-            + " \"http://www.musicxml.org/dtds/partwise.dtd\">");
+    head.document();
     page.open("score-partwise", "version", "4.0");
     writeHead();
     page.open("part", "id", "P1");
@@ -68,13 +65,13 @@ final class MusicXmlWriter {
   }
 
   private void writeHead() {
-    Heading head = chart.heading();
-    page.open("work").leaf("work-title", head.title()).close();
+    Heading heading = chart.heading();
+    page.open("work").leaf("work-title", heading.title()).close();
     page.open("identification");
     page.open("encoding").leaf("software", "Holdfast").close();
     page.open("miscellaneous");
-    head.about().ifPresent(about -> page.leaf("miscellaneous-field", about, "name", "about"));
-    page.leaf("miscellaneous-field", head.feel(), "name", "feel");
+    heading.about().ifPresent(about -> page.leaf("miscellaneous-field", about, "name", "about"));
+    page.leaf("miscellaneous-field", heading.feel(), "name", "feel");
     page.close().close();
     page.open("part-list").open("score-part", "id", "P1");
     page.leaf("part-name", "Chords").close().close();
@@ -108,12 +105,12 @@ final class MusicXmlWriter {
       }
       writeAttributes(index == 0 && i == 0, repeats(bar.contents()));
       if (i == 0) {
-        section.ifPresent(name -> writeDirection("rehearsal", name));
+        section.ifPresent(name -> head.above("rehearsal", name));
         if (bar.unexpected()) {
-          writeDirection("words", MusicXmlPart.UNEXPECTED);
+          head.above("words", MusicXmlPart.UNEXPECTED);
         }
         if (index == 0) {
-          writeTempo();
+          head.tempo(chart.tempo());
         }
       }
       writeChords(bar.contents());
@@ -158,9 +155,8 @@ final class MusicXmlWriter {
 
   private void writeFirstAttributes() {
     page.leaf("divisions", String.valueOf(rests.divisions()));
-    chart.key().ifPresent(this::writeKey);
-    page.open("time").leaf("beats", String.valueOf(metre.beats()));
-    page.leaf("beat-type", String.valueOf(metre.unit())).close();
+    chart.key().ifPresent(head::key);
+    head.time();
     page.open("clef").leaf("sign", "G").leaf("line", "2").close();
     WrittenFor instrument = chart.heading().writtenFor();
     if (!instrument.isConcert()) {
@@ -170,41 +166,6 @@ final class MusicXmlWriter {
     }
     // Rests under chord symbols look like slashes, as on a lead sheet.
     page.open("measure-style").leaf("slash", "", "type", "start", "use-stems", "no").close();
-  }
-
-  private void writeKey(Key key) {
-    page.open("key").leaf("fifths", String.valueOf(key.fifths()));
-    page.leaf("mode", key.mode().name().toLowerCase(Locale.ROOT)).close();
-  }
-
-  private void writeDirection(String kind, String words) {
-    page.open("direction", "placement", "above").open("direction-type");
-    page.leaf(kind, words).close().close();
-  }
-
-  private void writeTempo() {
-    // In 6/8, 9/8 and 12/8 three beats make one that is felt.
-    boolean isCompound = metre.unit() >= 8 && metre.beats() > 3 && metre.beats() % 3 == 0;
-    double marked = isCompound ? chart.tempo() / 3 : chart.tempo();
-    int unit = isCompound ? metre.unit() / 2 : metre.unit();
-    page.open("direction", "placement", "above").open("direction-type").open("metronome");
-    page.leaf("beat-unit", noteType(unit));
-    if (isCompound) {
-      page.leaf("beat-unit-dot", "");
-    }
-    page.leaf("per-minute", Decimal.text(Math.rint(marked * 1000) / 1000)).close().close();
-    page.leaf("sound", "", "tempo", Decimal.text(quarters(chart.tempo()))).close();
-  }
-
-  private static String noteType(int unit) {
-    return switch (unit) {
-      case 1 -> "whole";
-      case 2 -> "half";
-      case 4 -> "quarter";
-      case 8 -> "eighth";
-      case 16 -> "16th";
-      default -> "32nd";
-    };
   }
 
   /** Chords with rests under them that last as long; a chord that goes on is not written again. */

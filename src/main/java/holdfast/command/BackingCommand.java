@@ -2,12 +2,8 @@ package holdfast.command;
 
 import holdfast.backing.BackingAudio;
 import holdfast.backing.BackingMidi;
-import holdfast.backing.BackingPlayer;
 import holdfast.backing.BeatNotice;
 import holdfast.backing.Performance;
-import holdfast.backing.Playback;
-import holdfast.backing.SoundPlayer;
-import holdfast.backing.sound.SoundChoice;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.mistake.UserMistake;
@@ -34,12 +30,6 @@ final class BackingCommand implements Callable<Integer> {
 
   /** A file has an end: three times round is enough to practise with. */
   private static final int CHORUSES_OF_A_FILE = 3;
-
-  /** How often we look whether the music is over. */
-  private static final long LOOK_MILLIS = 50;
-
-  /** The last chord may ring before the device is closed. */
-  private static final long RING_MILLIS = 1_000;
 
   @Parameters(paramLabel = "CHART", description = "The name of a chart, or its file.")
   private String chartName = "";
@@ -100,19 +90,7 @@ final class BackingCommand implements Callable<Integer> {
 
   private void play(Performance performance) throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
-    out.println(SoundChoice.HEARING);
-    try (BackingPlayer player = SoundPlayer.open(sound.choice())) {
-      player.trouble().ifPresent(out::println);
-      out.println("Stop with Ctrl-C.");
-      out.flush();
-      try (Playback playback = player.start(performance)) {
-        playback.onBeat(notice -> tell(out, performance, notice));
-        while (playback.isRunning()) {
-          Thread.sleep(LOOK_MILLIS);
-        }
-        Thread.sleep(RING_MILLIS);
-      }
-    }
+    PlayedAloud.play(performance, sound.choice(), out, notice -> tell(out, performance, notice));
   }
 
   private static void tell(PrintWriter out, Performance performance, BeatNotice notice) {

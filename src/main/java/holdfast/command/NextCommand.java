@@ -1,5 +1,8 @@
 package holdfast.command;
 
+import holdfast.backing.Arrangement;
+import holdfast.backing.Feel;
+import holdfast.backing.Performance;
 import holdfast.carry.CarriedThrough;
 import holdfast.carry.Habit;
 import holdfast.carry.PitchRange;
@@ -10,15 +13,18 @@ import holdfast.melody.Note;
 import holdfast.melody.WrittenRhythm;
 import holdfast.mistake.UserMistake;
 import holdfast.report.CarriedJson;
+import holdfast.report.CarriedSheet;
 import holdfast.report.CarriedText;
 import holdfast.theory.SpelledPitch;
 import holdfast.time.Metre;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -94,13 +100,27 @@ final class NextCommand implements Callable<Integer> {
       description = "Which choice the line goes on from, where there are two (1 without it).")
   private int choice = 1;
 
+  @Option(
+      names = "--to",
+      paramLabel = "FILE",
+      description = {
+        "Write the line: a .musicxml file with its chords,",
+        "or a .mid or .wav file with the backing under it."
+      })
+  private Optional<Path> to = Optional.empty();
+
+  @Option(names = "--play", description = "Play the line over the backing.")
+  private boolean play;
+
+  @Mixin private SoundOptions sound = new SoundOptions();
+
   @Option(names = "--json", description = "Answer in JSON, for other programs.")
   private boolean json;
 
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InterruptedException {
     if (choice != 1 && choice != 2) {
       throw new UserMistake("--choice takes 1 or 2, not " + choice);
     }
@@ -108,16 +128,44 @@ final class NextCommand implements Callable<Integer> {
     Chart chart = key.map(wanted -> BackingOptions.moved(written, wanted)).orElse(written);
     double beatsPerMinute = tempo.map(BackingOptions::checkedTempo).orElse(chart.tempo());
     CarriedThrough carried = carried(chart, beatsPerMinute);
+    Performance performance = performance(chart, beatsPerMinute).withLine(carried.line());
+    to.ifPresent(
+        file ->
+            LineFile.write(
+                file, performance, CarriedSheet.of(carried, chart, beatsPerMinute), sound::bank));
     PrintWriter out = spec.commandLine().getOut();
+    say(out, carried, chart, beatsPerMinute);
+    out.flush();
+    if (play) {
+      PlayedAloud.play(performance, sound.choice(), out, beat -> {});
+    }
+    return 0;
+  }
+
+  private void say(PrintWriter out, CarriedThrough carried, Chart chart, double beatsPerMinute) {
     if (json) {
       out.println(CarriedJson.of(carried, chart, beatsPerMinute));
+    } else if (to.isPresent()) {
+      out.println("Wrote " + to.get() + ": your idea through " + chart.title() + ".");
     } else {
       out.println(chart.title() + chart.key().map(k -> ", " + k.display()).orElse(""));
       out.println();
       CarriedText.of(carried, chart.key()).forEach(out::println);
     }
-    out.flush();
-    return 0;
+  }
+
+  /** The backing once round; the chords keep out of the way of a voice whose range is told. */
+  private Performance performance(Chart chart, double beatsPerMinute) {
+    Arrangement arrangement =
+        Arrangement.of(
+            chart,
+            Feel.read(chart.feel()).orElse(Feel.PLAIN),
+            beatsPerMinute,
+            Optional.empty(),
+            range
+                .map(NextCommand::pitchRange)
+                .map(r -> new holdfast.backing.PitchRange(r.low(), r.high())));
+    return Performance.of(arrangement, 1);
   }
 
   private CarriedThrough carried(Chart chart, double beatsPerMinute) {

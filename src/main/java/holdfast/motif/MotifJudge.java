@@ -26,7 +26,7 @@ public final class MotifJudge {
    * each other, and players less like the model, than the model thinks. Fitted on the tuning half
    * of the labelled set.
    */
-  private static final double TEMPERATURE = 1.05;
+  private static final double TEMPERATURE = 1.0;
 
   private final Grounds grounds = new Grounds();
 

@@ -18,7 +18,7 @@ public enum Player {
    */
   VOICE(0.10, 0.085, 0.008, 0.004, 0.015),
   /** Nobody said: between the two. */
-  UNKNOWN(0.07, 0.03, 0.003, 0.003, 0.012);
+  UNKNOWN(0.075, 0.03, 0.003, 0.003, 0.03);
 
   private final double timingShare;
   private final double semitoneSlip;

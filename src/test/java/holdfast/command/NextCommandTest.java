@@ -13,10 +13,18 @@ import com.networknt.schema.SpecificationVersion;
 import holdfast.report.CarriedJson;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import javax.sound.midi.MetaMessage;
+import javax.sound.midi.MidiMessage;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Sequence;
+import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Track;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -142,6 +150,62 @@ class NextCommandTest {
             + " or give --idea",
         "Paper Boats",
         "--last");
+  }
+
+  /** The MIDI file is read by the JDK's own reader of Standard MIDI Files. */
+  @Test
+  void a_midi_file_holds_the_line_the_chords_as_markers_and_the_backing() throws Exception {
+    Path file = folder.resolve("line.mid");
+    String said = answer("Paper Boats", "--idea", IDEA, "--to", file.toString());
+    assertEquals("Wrote " + file + ": your idea through Paper Boats.", said.strip());
+    Sequence sequence = MidiSystem.getSequence(file.toFile());
+    List<String> texts = new ArrayList<>();
+    List<Integer> pitches = new ArrayList<>();
+    for (Track track : sequence.getTracks()) {
+      boolean isLine = false;
+      for (int i = 0; i < track.size(); i++) {
+        MidiMessage message = track.get(i).getMessage();
+        if (message instanceof MetaMessage meta && meta.getType() <= 7) {
+          String text = new String(meta.getData(), StandardCharsets.UTF_8);
+          texts.add(text);
+          isLine |= text.equals("Line");
+        } else if (isLine
+            && message instanceof ShortMessage note
+            && note.getCommand() == ShortMessage.NOTE_ON
+            && note.getData2() > 0) {
+          pitches.add(note.getData1());
+        }
+      }
+    }
+    assertTrue(texts.containsAll(List.of("Fmaj7", "Dbmaj7", "Gm7", "Chords", "Bass", "Line")));
+    assertEquals(7 * 5, pitches.size());
+    assertEquals(List.of(72, 69, 67, 69, 65), pitches.subList(0, 5));
+  }
+
+  @Test
+  void a_score_and_a_sound_file_are_written_beside_the_json() throws IOException {
+    Path score = folder.resolve("line.musicxml");
+    assertEquals(
+        List.of(),
+        errors(answer("Paper Boats", "--idea", IDEA, "--json", "--to", score.toString())));
+    String xml = Files.readString(score);
+    assertTrue(xml.contains("<words>literal</words>"));
+    assertTrue(xml.contains("<kind text=\"maj7\">major-seventh</kind>"));
+    Path sound = folder.resolve("line.wav");
+    answer("Paper Boats", "--idea", IDEA, "--tempo", "240", "--to", sound.toString());
+    // Eight bars of four beats at 240 a minute are 8 seconds of 44100 frames of 4 bytes.
+    assertTrue(Files.size(sound) > 44_100 * 4 * 8);
+  }
+
+  @Test
+  void a_file_of_an_unknown_kind_is_refused() {
+    refuses(
+        "line.pdf must end in .mid, .musicxml or .wav, so that we know what to write",
+        "Paper Boats",
+        "--idea",
+        IDEA,
+        "--to",
+        "line.pdf");
   }
 
   @Test
