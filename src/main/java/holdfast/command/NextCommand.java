@@ -40,18 +40,21 @@ import picocli.CommandLine.Spec;
     },
     footerHeading = "%nAn idea:%n",
     footer = {
-      "  G4/0.5 A4/0.5 C5 A4 E4/1.5    a note is a letter, # or b, and an octave; C4 is middle C",
-      "  G4/0.5 | C5 A4/0.5 -/0.5 F4   /0.5 is its length in beats, 1 without it; - is a rest;",
-      "                                what stands before a bar line | is a pick-up",
+      "  G4/0.5 A4/0.5 C5 A4 E4/1.5    a letter, # or b, an octave; C4 is middle C",
+      "  G4/0.5 | C5 A4/0.5 -/0.5 F4   /0.5 is a length in beats, 1 without it;",
+      "                                - is a rest; before a bar line | is a pick-up",
       "",
       "With --json:",
       "  {\"chart\": …, \"key\": …, \"metre\": \"4/4\", \"tempo\": 60,",
-      "   \"idea\": {\"chord\": \"Dm7\", \"notes\": [{\"onset\": 0, \"duration\": 0.5, \"pitch\": 67}, …]},",
-      "   \"sayings\": [{\"bar\": 1, \"startBeat\": 0, \"chords\": [\"Dm7\"], \"heldShorter\": false,",
-      "     \"taken\": 1, \"choices\": [{\"way\": \"literal\", \"reasons\": [\"…\"],",
-      "       \"notes\": [{\"onset\": 0, \"duration\": 0.5, \"pitch\": 67, \"name\": \"G4\"}, …]}, …]}, …]}",
-      "  (beats count from bar 1; taken says which choice the line goes on from, 1 or 2;",
-      "  way is literal, skewed to the chord, sequence or transposed)"
+      "   \"idea\": {\"chord\": \"Dm7\", \"notes\": [NOTE, …]},",
+      "   \"sayings\": [{\"bar\": 1, \"startBeat\": 0, \"chords\": [\"Dm7\"],",
+      "     \"heldShorter\": false, \"taken\": 1, \"choices\": [",
+      "       {\"way\": \"literal\", \"notes\": [NOTE, …], \"reasons\": [\"…\"]}, …]}, …]}",
+      "  NOTE: {\"onset\": 0, \"duration\": 0.5, \"pitch\": 67, \"name\": \"G4\"}",
+      "  (Beats count from bar 1, in the idea from its own bar line, where notes have",
+      "  no name. taken says which choice the line goes on from. heldShorter: its last",
+      "  note makes room for the next. way: literal, skewed to the chord, sequence or",
+      "  transposed.)"
     })
 final class NextCommand implements Callable<Integer> {
 

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.sound.midi.MetaMessage;
+import javax.sound.midi.MidiEvent;
 import javax.sound.midi.MidiMessage;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Sequence;
@@ -180,6 +181,28 @@ class NextCommandTest {
     assertTrue(texts.containsAll(List.of("Fmaj7", "Dbmaj7", "Gm7", "Chords", "Bass", "Line")));
     assertEquals(7 * 5, pitches.size());
     assertEquals(List.of(72, 69, 67, 69, 65), pitches.subList(0, 5));
+  }
+
+  @Test
+  void an_idea_may_come_from_a_midi_file() throws Exception {
+    Sequence sequence = new Sequence(Sequence.PPQ, 480);
+    Track track = sequence.createTrack();
+    int[] pitches = {72, 69, 67};
+    for (int i = 0; i < pitches.length; i++) {
+      track.add(new MidiEvent(new ShortMessage(ShortMessage.NOTE_ON, 0, pitches[i], 80), 480L * i));
+      track.add(
+          new MidiEvent(new ShortMessage(ShortMessage.NOTE_OFF, 0, pitches[i], 0), 480L * i + 450));
+    }
+    Path file = folder.resolve("idea.mid");
+    MidiSystem.write(sequence, 1, file.toFile());
+    String said = answer("Paper Boats", "--idea", file.toString());
+    assertEquals("bar 1   Fmaj7   C5 A4 G4", said.lines().toList().get(2));
+  }
+
+  @Test
+  void the_help_fits_a_terminal() {
+    assertTrue(answer("--help").lines().allMatch(line -> line.length() <= 80));
+    assertTrue(answer("--help").contains("before a bar line | is a pick-up\n"));
   }
 
   @Test
