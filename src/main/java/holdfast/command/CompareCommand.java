@@ -86,7 +86,7 @@ final class CompareCommand implements Callable<Integer> {
     Map<String, Object> answer = new LinkedHashMap<>();
     answer.put("treatment", verdict.treatment().word());
     answer.put("family", verdict.family().word());
-    answer.put("restates", rounded(verdict.restates()));
+    answer.put("restates", verdict.restates());
     answer.put("similarity", rounded(verdict.similarity()));
     answer.put("evidence", evidence);
     answer.put("transposition", verdict.transposition());

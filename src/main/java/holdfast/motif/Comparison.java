@@ -44,11 +44,20 @@ final class Comparison {
     double meanStep = n < 2 ? 1 : Math.max(idea.span() / (n - 1), 0.25);
     this.rhythm = new RhythmModel(player, meanStep);
     this.background = new Background(idea, phrase, grounds, rhythm);
-    this.aligner = new Aligner(n, phrase, background);
+    this.aligner = new Aligner(isFarLonger() ? 1 : n, phrase, background);
     this.maps = new PitchMaps(phrase, grounds, player);
-    this.plainTimes = aligner.times(idea, 1, rhythm);
+    this.plainTimes =
+        isFarLonger() ? new Times(new double[0], new double[m]) : aligner.times(idea, 1, rhythm);
     this.whole = Edges.whole(n, m, player);
     this.collected = new Collected(aligner);
+  }
+
+  /**
+   * Whether the phrase is so much longer than the idea that no single statement explains it, only
+   * the idea again and again.
+   */
+  boolean isFarLonger() {
+    return m > 4 * n + 32;
   }
 
   double logPrior(Treatment treatment) {

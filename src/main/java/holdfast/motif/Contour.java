@@ -13,7 +13,7 @@ final class Contour {
   private static final double ABOUT_SIZE = 0.5;
 
   /** How near "about" is: an e-fold in so many semitones. */
-  private static final double SIZE_REACH = 1.8;
+  private static final double SIZE_REACH = 2.3;
 
   /** Share of first notes that stay about the idea's own, and how near. */
   private static final double ABOUT_PLACE = 0.6;

@@ -21,6 +21,10 @@ final class Explanations {
   /** Everything that was weighed and counts; new material is always among it. */
   static List<Explanation> of(Comparison c) {
     c.collected.keep(newMaterial(c));
+    if (c.isFarLonger()) {
+      new ReshapedForms(c, List.of(c.maps.literal(c.idea))).repeated();
+      return c.collected.all();
+    }
     List<PitchMap> carried = c.carried(c.idea, 2);
     new CarriedForms(c, carried).weigh();
     new TurnedForms(c).weigh();
@@ -32,7 +36,9 @@ final class Explanations {
   /** New material first, then the forms that keep the idea's rhythm. */
   static List<Explanation> inOwnRhythm(Comparison c) {
     c.collected.keep(newMaterial(c));
-    new CarriedForms(c, c.carried(c.idea, 2)).weigh();
+    if (!c.isFarLonger()) {
+      new CarriedForms(c, c.carried(c.idea, 2)).weigh();
+    }
     return c.collected.all();
   }
 

@@ -25,6 +25,9 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
   /** An idea that takes over has at least so many notes: two are found anywhere. */
   private static final int FEWEST_NOTES = 3;
 
+  /** And at most so many: a longer phrase is a passage, not an idea. */
+  private static final int MOST_NOTES = 24;
+
   /** A restatement must be this probable for a phrase to count as an idea's. */
   private static final double SURELY = 0.9;
 
@@ -76,7 +79,7 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
 
     Hindsight read() {
       for (int k = 0; k < phrases.size(); k++) {
-        if (isFree(k) && phrases.get(k).size() >= FEWEST_NOTES) {
+        if (isFree(k) && isIdeaSized(phrases.get(k))) {
           takeOver(k);
         }
       }
@@ -86,6 +89,10 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
             new PhraseReading(ideaOf[k], verdicts.get(k), states[k], takenBack(k), answers(k)));
       }
       return new Hindsight(ideas, readings);
+    }
+
+    private static boolean isIdeaSized(List<Note> phrase) {
+      return phrase.size() >= FEWEST_NOTES && phrase.size() <= MOST_NOTES;
     }
 
     private boolean isFree(int k) {
@@ -152,7 +159,7 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
 
     /** The phrase before, if this one begins alike, ends otherwise, and comes to rest. */
     private OptionalInt answers(int k) {
-      if (k == 0 || phrases.get(k - 1).size() < FEWEST_NOTES) {
+      if (k == 0 || !isIdeaSized(phrases.get(k - 1))) {
         return OptionalInt.empty();
       }
       List<Note> question = phrases.get(k - 1);

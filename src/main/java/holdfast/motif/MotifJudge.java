@@ -26,11 +26,19 @@ public final class MotifJudge {
    * each other, and players less like the model, than the model thinks. Fitted on the tuning half
    * of the labelled set.
    */
-  private static final double TEMPERATURE = 1.0;
+  private static final double TEMPERATURE = 1.05;
+
+  /** Nobody carries more notes than this as one idea. */
+  public static final int MOST_NOTES = 128;
 
   private final Grounds grounds = new Grounds();
 
-  /** What became of the idea in the phrase. */
+  /**
+   * What became of the idea in the phrase.
+   *
+   * @throws IllegalArgumentException where the idea has more than {@link #MOST_NOTES} notes, or the
+   *     phrase none
+   */
   public Verdict compare(Motif idea, List<Note> phrase, Context context) {
     double pulse = Line.pulse(idea.notes());
     Comparison comparison = comparison(idea, phrase, context, pulse);
@@ -55,6 +63,10 @@ public final class MotifJudge {
 
   private Comparison comparison(Motif idea, List<Note> phrase, Context context, double pulse) {
     Phrases.check("a phrase", phrase);
+    if (idea.notes().size() > MOST_NOTES) {
+      throw new IllegalArgumentException(
+          "an idea is small: at most " + MOST_NOTES + " notes, not " + idea.notes().size());
+    }
     return new Comparison(
         Line.of(idea.notes(), pulse),
         grounds.under(idea, context),

@@ -14,11 +14,11 @@ public enum Player {
   KEYBOARD(0.05, 0.008, 0.004, 0.002, 0.006),
   /**
    * Sung: pitch spread of 30 cents about each note puts one note in ten on a neighbouring semitone
-   * (two-sided normal tail beyond 50 cents: 0.096).
+   * (two-sided normal tail beyond 50 cents: 0.096), and the idea itself was often sung too.
    */
-  VOICE(0.10, 0.085, 0.008, 0.004, 0.015),
+  VOICE(0.10, 0.11, 0.008, 0.004, 0.015),
   /** Nobody said: between the two. */
-  UNKNOWN(0.075, 0.03, 0.003, 0.003, 0.03);
+  UNKNOWN(0.07, 0.03, 0.003, 0.003, 0.012);
 
   private final double timingShare;
   private final double semitoneSlip;

@@ -112,7 +112,7 @@ final class ReshapedForms {
   }
 
   /** The head of the idea, or all of it, several times in a row. */
-  private void repeated() {
+  void repeated() {
     for (int length = 2; length <= c.n; length++) {
       int times = c.m / length;
       if (c.m % length != 0 || times < 2) {

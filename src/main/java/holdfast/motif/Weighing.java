@@ -1,13 +1,11 @@
 package holdfast.motif;
 
 import holdfast.theory.PitchClassSet;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 
 /** From explanations to a verdict: probabilities, the winner, and what became of each note. */
 final class Weighing {
@@ -59,10 +57,11 @@ final class Weighing {
       }
     }
     double scale = winner.scale();
+    int moved = treatment == Treatment.NEW ? 0 : transposition(winner, ideaOf);
     return new Verdict(
         treatment,
         family,
-        treatment == Treatment.NEW ? 0 : transposition(winner, ideaOf),
+        moved,
         treatment == Treatment.NEW ? 0 : winner.map().steps(),
         shift(winner, ideaOf, pulse, beatsPerBar),
         scale,
@@ -74,7 +73,9 @@ final class Weighing {
             clamp(Similarity.rhythm(idea, phrase, scale)),
             clamp(Similarity.contour(idea, phrase)),
             clamp(Similarity.intervals(idea, phrase))),
-        treatment == Treatment.NEW ? List.of() : changes(winner, ideaOf),
+        treatment == Treatment.NEW
+            ? List.of()
+            : new NoteChanges(idea, phrase, grounds).of(winner, ideaOf, moved),
         background.kind(),
         detail(winner, ideaOf));
   }
@@ -212,87 +213,5 @@ final class Weighing {
     }
     double inBar = beats - Math.floor(beats / beatsPerBar) * beatsPerBar;
     return inBar > beatsPerBar / 2 ? inBar - beatsPerBar : inBar;
-  }
-
-  private List<NoteChange> changes(Explanation e, int[] ideaOf) {
-    List<NoteChange> changes = new ArrayList<>();
-    boolean[] used = new boolean[idea.size];
-    for (int i : ideaOf) {
-      if (i >= 0) {
-        used[i] = true;
-      }
-    }
-    int m = phrase.size;
-    int moved = e.map().move() == PitchMap.Move.STEPS ? transposition(e, ideaOf) : 0;
-    int last = -1;
-    for (int j = 0; j < m; j++) {
-      int i = ideaOf[j];
-      if (i < 0) {
-        changes.add(
-            new NoteChange(NoteChange.Kind.ADDED, OptionalInt.empty(), OptionalInt.of(j), 0));
-        continue;
-      }
-      for (int d = last + 1; d < i && !e.backwards(); d++) {
-        addDropped(changes, used, d);
-      }
-      last = i;
-      int mapped = e.backwards() ? idea.size - 1 - i : i;
-      int meant = e.map().expected()[mapped * m + j];
-      changes.add(change(e, i, j, phrase.pitch[j] - meant, moved));
-    }
-    for (int d = 0; d < idea.size; d++) {
-      addDropped(changes, used, d);
-    }
-    return changes;
-  }
-
-  private static void addDropped(List<NoteChange> changes, boolean[] used, int d) {
-    if (!used[d]) {
-      used[d] = true;
-      changes.add(
-          new NoteChange(NoteChange.Kind.DROPPED, OptionalInt.of(d), OptionalInt.empty(), 0));
-    }
-  }
-
-  private NoteChange change(Explanation e, int i, int j, int off, int moved) {
-    NoteChange.Kind kind = kind(e, j, off);
-    int semitones = off;
-    if (kind == NoteChange.Kind.KEPT && e.map().move() == PitchMap.Move.STEPS && !turns(e)) {
-      // In its place by steps; but would it have stood well where the idea, moved as it is, has it?
-      int rigid = idea.pitch[i] + moved;
-      if (phrase.pitch[j] != rigid && clashes(j, rigid) && !clashes(j, phrase.pitch[j])) {
-        kind = NoteChange.Kind.MOVED_TO_FIT;
-        semitones = phrase.pitch[j] - rigid;
-      }
-    }
-    return new NoteChange(kind, OptionalInt.of(i), OptionalInt.of(j), semitones);
-  }
-
-  private static boolean turns(Explanation e) {
-    return e.treatment() == Treatment.INVERTED || e.backwards();
-  }
-
-  private boolean clashes(int j, int pitch) {
-    return grounds[j].knowsChord() && !grounds[j].welcomes(pitch);
-  }
-
-  private NoteChange.Kind kind(Explanation e, int j, int off) {
-    if (off == 0) {
-      return NoteChange.Kind.KEPT;
-    }
-    Ground ground = grounds[j];
-    int meant = phrase.pitch[j] - off;
-    boolean near = Math.abs(off) <= NEAR_PLACE && e.treatment() != Treatment.RHYTHM_KEPT;
-    if (near && clashes(j, meant) && ground.welcomes(phrase.pitch[j])) {
-      return NoteChange.Kind.MOVED_TO_FIT;
-    }
-    boolean byChoice =
-        e.treatment() == Treatment.CONTOUR_KEPT
-            || e.treatment() == Treatment.RHYTHM_KEPT
-            || (e.map().move() == PitchMap.Move.SKEWED && ground.welcomes(phrase.pitch[j]));
-    boolean doesAsWell = ground.knowsChord() && ground.welcomes(phrase.pitch[j]);
-    return byChoice || doesAsWell || Math.abs(off) > 2
-        ? NoteChange.Kind.MOVED
-        : NoteChange.Kind.SLIPPED;
   }
 }

@@ -160,4 +160,28 @@ class TrapsTest {
             IllegalArgumentException.class, () -> judge(Written.typical(0, 62), List.of()));
     assertEquals("a phrase needs at least one note", refused.getMessage());
   }
+
+  @Test
+  void a_phrase_of_thousands_of_notes_is_new_and_soon_judged() {
+    double[] onsets = new double[5000];
+    int[] pitches = new int[5000];
+    for (int i = 0; i < onsets.length; i++) {
+      onsets[i] = 0.5 * i;
+      pitches[i] = 60 + (i * 7) % 12;
+    }
+    List<Note> idea = Written.typical(0, 62, 65, 69, 67, 65);
+    assertEquals(Family.NEW, judge(idea, Written.line(8, onsets, pitches)).family());
+  }
+
+  @Test
+  void an_idea_that_is_no_small_idea_is_refused_in_words() {
+    double[] onsets = new double[129];
+    for (int i = 0; i < onsets.length; i++) {
+      onsets[i] = i;
+    }
+    List<Note> long129 = Written.line(0, onsets, new int[129]);
+    assertEquals(
+        "an idea is small: at most 128 notes, not 129",
+        assertThrows(IllegalArgumentException.class, () -> judge(long129, long129)).getMessage());
+  }
 }

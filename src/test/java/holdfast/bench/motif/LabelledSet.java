@@ -5,6 +5,7 @@ import holdfast.chart.ChartLibrary;
 import holdfast.melody.Note;
 import holdfast.motif.Context;
 import holdfast.motif.Motif;
+import holdfast.motif.Player;
 import holdfast.motif.Priors;
 import holdfast.motif.Treatment;
 import java.util.ArrayList;
@@ -21,18 +22,36 @@ final class LabelledSet {
   private final List<Chart> charts = ChartLibrary.names().stream().map(ChartLibrary::open).toList();
   private final Performer performer;
   private final IdeaMaker maker;
-  private final boolean knowsChords;
+  private final Known known;
   private final boolean writtenIdea;
 
   /**
    * @param writtenIdea whether the judge is given the idea as written; else as it was played, noise
    *     and all
    */
-  LabelledSet(Performer performer, IdeaMaker maker, boolean knowsChords, boolean writtenIdea) {
+  LabelledSet(Performer performer, IdeaMaker maker, Known known, boolean writtenIdea) {
     this.performer = performer;
     this.maker = maker;
-    this.knowsChords = knowsChords;
+    this.known = known;
     this.writtenIdea = writtenIdea;
+  }
+
+  /** The cases of even number. */
+  List<Case> tuning(int size, long seed) {
+    return everyOther(make(size, seed), 0);
+  }
+
+  /** The cases of odd number. */
+  List<Case> heldOut(int size, long seed) {
+    return everyOther(make(size, seed), 1);
+  }
+
+  private static List<Case> everyOther(List<Case> cases, int from) {
+    List<Case> half = new ArrayList<>();
+    for (int i = from; i < cases.size(); i += 2) {
+      half.add(cases.get(i));
+    }
+    return half;
   }
 
   List<Case> make(int size, long seed) {
@@ -71,11 +90,15 @@ final class LabelledSet {
             .map(x -> new Note(there.beat() + shift + x.onsetBeats(), x.durationBeats(), x.pitch()))
             .toList();
     List<Note> heardIdea = writtenIdea ? written : performer.play(written, home.tempo(), random);
-    Motif idea = knowsChords ? Motif.over(home.harmony(), heardIdea) : Motif.of(heardIdea);
+    boolean chords = known != Known.NOTES_ALONE;
+    Motif idea = chords ? Motif.over(home.harmony(), heardIdea) : Motif.of(heardIdea);
     Context context =
-        knowsChords
-            ? Context.over(there.changes(), performer.player, 4)
-            : new Context(Optional.empty(), Optional.empty(), performer.player, 4, Priors.START);
+        new Context(
+            chords ? Optional.of(there.changes()) : Optional.empty(),
+            chords ? there.changes().key() : Optional.empty(),
+            known == Known.CHORDS_AND_PLAYER ? performer.player : Player.UNKNOWN,
+            4,
+            Priors.START);
     return new Case(
         idea,
         performer.play(moved, there.tempo(), random),
