@@ -11,7 +11,7 @@ import java.util.List;
 final class PitchMaps {
 
   /** Pitches of the twelve major scales, for music whose key nobody told. */
-  private static final PitchClassSet MAJOR = PitchClassSet.of(0, 2, 4, 5, 7, 9, 11);
+  static final PitchClassSet MAJOR = PitchClassSet.of(0, 2, 4, 5, 7, 9, 11);
 
   /** A transposition by an octave stands out from all others. */
   private static final double OCTAVE = 0.08;
@@ -58,7 +58,7 @@ final class PitchMaps {
   /** The most promising transpositions, at most {@code most}. */
   List<PitchMap> transposed(Line idea, int most) {
     List<PitchMap> maps = new ArrayList<>();
-    for (int by : proposals(idea.size, most + 1, (i, j) -> phrase.pitch[j] - idea.pitch[i])) {
+    for (int by : Votes.best(idea.size, m, most + 1, (i, j) -> phrase.pitch[j] - idea.pitch[i])) {
       if (by != 0 && maps.size() < most) {
         maps.add(rigid(idea, by, PitchMap.Move.TRANSPOSED, logTransposition(by)));
       }
@@ -101,7 +101,7 @@ final class PitchMaps {
     return maps;
   }
 
-  private static boolean holds(PitchClassSet scale, Line idea) {
+  static boolean holds(PitchClassSet scale, Line idea) {
     for (int p : idea.pitch) {
       if (!scale.contains(p)) {
         return false;
@@ -127,8 +127,8 @@ final class PitchMaps {
       }
     }
     for (int by :
-        proposals(
-            idea.size, 2, (i, j) -> there[j].step(phrase.pitch[j]) - home.step(idea.pitch[i]))) {
+        Votes.best(
+            idea.size, m, 2, (i, j) -> there[j].step(phrase.pitch[j]) - home.step(idea.pitch[i]))) {
       int[] expected = new int[idea.size * m];
       for (int i = 0; i < idea.size; i++) {
         int step = home.step(idea.pitch[i]) + by;
@@ -195,77 +195,8 @@ final class PitchMaps {
   /** A note that a player may move: stays, or moves by so many semitones to one side. */
   private static final double[] MOVES = {0.6, 0.06, 0.07, 0.04, 0.03};
 
-  /** Mirror images in semitones, about the axes that the phrase proposes. */
-  List<PitchMap> mirrored(Line idea, int most) {
-    List<PitchMap> maps = new ArrayList<>();
-    for (int axis : proposals(idea.size, most, (i, j) -> phrase.pitch[j] + idea.pitch[i])) {
-      int[] expected = new int[idea.size * m];
-      for (int i = 0; i < idea.size; i++) {
-        for (int j = 0; j < m; j++) {
-          expected[i * m + j] = axis - idea.pitch[i];
-        }
-      }
-      int by = axis - 2 * idea.pitch[0];
-      PitchMap map =
-          new PitchMap(PitchMap.Move.TRANSPOSED, expected, slipped(expected), by, 0, logAxis(by));
-      if (!map.isRigid(idea.pitch, m)) {
-        maps.add(map);
-      }
-    }
-    return maps;
-  }
-
-  /** Mirror images by scale steps. */
-  List<PitchMap> mirroredBySteps(Line idea, Ground[] ideaGrounds, PitchClassSet key, int most) {
-    List<PitchMap> maps = new ArrayList<>();
-    if (!grounds[0].scale().isEmpty()) {
-      addMirror(maps, idea, ideaGrounds[0].scale(), null, most);
-    }
-    if (!key.isEmpty()) {
-      addMirror(maps, idea, key, key, most);
-    }
-    if (maps.isEmpty() && grounds[0].scale().isEmpty()) {
-      for (int tonic = 0; tonic < 12; tonic++) {
-        PitchClassSet scale = MAJOR.transpose(tonic);
-        if (holds(scale, idea)) {
-          addMirror(maps, idea, scale, scale, 1);
-        }
-      }
-    }
-    return maps;
-  }
-
-  private void addMirror(
-      List<PitchMap> maps, Line idea, PitchClassSet from, PitchClassSet to, int most) {
-    PitchClassSet first = to == null ? grounds[0].scale() : to;
-    Ladder there = Ladder.of(first);
-    Ladder home = from.size() == first.size() ? Ladder.of(from).alongside(there) : there;
-    for (int sum :
-        proposals(
-            idea.size, most, (i, j) -> there.step(phrase.pitch[j]) + home.step(idea.pitch[i]))) {
-      int[] expected = new int[idea.size * m];
-      for (int i = 0; i < idea.size; i++) {
-        int pitch = there.pitch(sum - home.step(idea.pitch[i])) - home.above(idea.pitch[i]);
-        for (int j = 0; j < m; j++) {
-          expected[i * m + j] = pitch;
-        }
-      }
-      int by = expected[0] - idea.pitch[0];
-      PitchMap map =
-          new PitchMap(
-              PitchMap.Move.STEPS,
-              expected,
-              slipped(expected),
-              by,
-              sum - 2 * home.step(idea.pitch[0]),
-              logAxis(by));
-      if (!map.isRigid(idea.pitch, m) && maps.stream().noneMatch(map::sameAs)) {
-        maps.add(map);
-      }
-    }
-  }
-
-  private double[] slipped(int[] expected) {
+  /** ln probability of each played pitch where others were expected. */
+  double[] slipped(int[] expected) {
     double[] notes = new double[expected.length];
     for (int c = 0; c < expected.length; c++) {
       notes[c] = slip[Math.min(127, Math.abs(phrase.pitch[c % m] - expected[c]))];
@@ -300,51 +231,5 @@ final class PitchMaps {
     // The sum of e^(−|g|/3) over all g is (1 + q) / (1 − q) with q = e^(−1/3).
     double q = Math.exp(-1 / STEP_REACH);
     return Math.log((1 - q) / (1 + q)) - Math.abs(by) / STEP_REACH;
-  }
-
-  /** ln probability of a mirror image that begins so far from the idea's first note. */
-  private static double logAxis(int by) {
-    return by == 0 ? Math.log(0.3) : Math.log(0.7) + logTransposition(by);
-  }
-
-  /** A number that a pair of notes proposes. */
-  private interface Proposal {
-    int of(int i, int j);
-  }
-
-  /** The numbers that most pairs near the diagonal propose, best first. */
-  private int[] proposals(int n, int most, Proposal proposal) {
-    int slack = Math.abs(n - m) + 1;
-    int pairs = 0;
-    int[] values = new int[n * Math.min(m, 2 * slack + 1)];
-    int[] votes = new int[values.length];
-    for (int i = 0; i < n; i++) {
-      for (int j = Math.max(0, i - slack); j <= Math.min(m - 1, i + slack); j++) {
-        int value = proposal.of(i, j);
-        // A pair in its own place says more than one that needs notes left out.
-        int vote = i == j || n - i == m - j ? 3 : 1;
-        int at = 0;
-        while (at < pairs && values[at] != value) {
-          at++;
-        }
-        if (at == pairs) {
-          values[pairs++] = value;
-        }
-        votes[at] += vote;
-      }
-    }
-    int count = Math.min(most, pairs);
-    int[] best = new int[count];
-    for (int k = 0; k < count; k++) {
-      int top = 0;
-      for (int at = 1; at < pairs; at++) {
-        if (votes[at] > votes[top]) {
-          top = at;
-        }
-      }
-      best[k] = values[top];
-      votes[top] = -1;
-    }
-    return best;
   }
 }

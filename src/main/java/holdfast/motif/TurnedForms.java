@@ -30,11 +30,12 @@ final class TurnedForms {
 
   private void mirrored() {
     double log = c.logPrior(Treatment.INVERTED);
-    List<PitchMap> real = c.maps.mirrored(c.idea, 2);
+    MirrorMaps mirrors = new MirrorMaps(c.phrase, c.grounds, c.maps);
+    List<PitchMap> real = mirrors.bySemitones(c.idea, 2);
     for (PitchMap map : real) {
       mirrored(map, log + Math.log(REAL), "");
     }
-    for (PitchMap map : c.maps.mirroredBySteps(c.idea, c.ideaGrounds, c.key, 2)) {
+    for (PitchMap map : mirrors.bySteps(c.idea, c.ideaGrounds, c.key, 2)) {
       if (real.stream().noneMatch(map::sameAs)) {
         mirrored(map, log + Math.log(1 - REAL), "by scale steps");
       }
