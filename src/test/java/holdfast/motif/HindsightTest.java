@@ -5,7 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import holdfast.chart.Changes;
+import holdfast.listening.PlayedNote;
 import holdfast.melody.Note;
+import holdfast.phrase.Ending;
+import holdfast.phrase.Phrase;
+import holdfast.phrase.PhraseRevision;
+import holdfast.phrase.Revision;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import java.util.ArrayList;
@@ -86,5 +91,40 @@ class HindsightTest {
     List<Note> notes = Written.line(0, halting, 64, 67, 71, 69, 67);
     IdeaCost cost = new IdeaCost(JUDGE, Motif.of(opening(0)), notes, IN_C);
     assertTrue(cost.of(0, 5) < cost.of(0, 3) + cost.of(3, 5));
+  }
+
+  private static Revision revise(List<Note> notes, int... starts) {
+    List<Phrase> live = new ArrayList<>();
+    for (int p = 0; p < starts.length; p++) {
+      int end = p + 1 < starts.length ? starts[p + 1] : notes.size();
+      List<PlayedNote> played = new ArrayList<>();
+      for (Note note : notes.subList(starts[p], end)) {
+        // At 60 beats a minute a beat is a second.
+        played.add(
+            new PlayedNote(note.onsetBeats(), note.durationBeats(), note.pitch(), 0, 0.5, 1));
+      }
+      live.add(new Phrase(played, starts[p], Ending.REST, notes.get(end - 1).endBeats() + 0.3));
+    }
+    return PhraseRevision.of(live, new IdeaCost(JUDGE, Motif.of(opening(0)), notes, IN_C));
+  }
+
+  private static List<Integer> starts(Revision revision) {
+    return revision.phrases().stream().map(Phrase::firstNote).toList();
+  }
+
+  @Test
+  void two_restatements_that_were_heard_as_one_phrase_are_cut_apart() {
+    List<Note> notes = new ArrayList<>(opening(0));
+    notes.addAll(Written.typical(4, 64, 67, 71, 69, 67));
+    notes.addAll(Written.typical(8, 65, 69, 72, 71, 69));
+    assertEquals(List.of(0, 5, 10), starts(revise(notes, 0, 5)));
+  }
+
+  @Test
+  void a_restatement_that_was_broken_by_a_hesitation_is_made_whole() {
+    double[] halting = {0, 0.5, 1, 2.9, 3.4};
+    List<Note> notes = new ArrayList<>(opening(0));
+    notes.addAll(Written.line(5, halting, 64, 67, 71, 69, 67));
+    assertEquals(List.of(0, 5), starts(revise(notes, 0, 5, 8)));
   }
 }
