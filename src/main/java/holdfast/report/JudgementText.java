@@ -104,6 +104,11 @@ public final class JudgementText {
     List<String> lines = new ArrayList<>();
     lines.add("");
     lines.addAll(TakeSentences.of(take));
+    List<String> lookingBack = TakeSentences.inHindsight(take);
+    if (!lookingBack.isEmpty()) {
+      lines.add("");
+      lines.addAll(lookingBack);
+    }
     Counts counts = take.counts();
     if (counts.phrases() > 0) {
       lines.add("");

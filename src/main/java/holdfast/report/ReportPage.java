@@ -87,7 +87,10 @@ public final class ReportPage {
                 body(
                     header(h1(name), p(line(take, heading)).withClass("quiet")),
                     main(
-                        section(each(TakeSentences.of(take), s -> p(s))).withClass("told"),
+                        section(
+                                each(TakeSentences.of(take), s -> p(s)),
+                                each(TakeSentences.inHindsight(take), s -> p(s).withClass("quiet")))
+                            .withClass("told"),
                         ideaCard(take),
                         sheet(take),
                         counts(take.counts()),

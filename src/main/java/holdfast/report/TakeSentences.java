@@ -36,6 +36,35 @@ final class TakeSentences {
     return List.copyOf(sentences);
   }
 
+  /** What hindsight tells otherwise than it was told while the take ran. */
+  static List<String> inHindsight(JudgedTake take) {
+    return take.afterthoughts().stream()
+        .map(
+            thought -> {
+              JudgedPhrase phrase = thought.phrase();
+              String where = phrase.place().words(take.choruses());
+              return switch (thought.kind()) {
+                case MERGED ->
+                    "Looking back, what you played from "
+                        + where
+                        + " on was one phrase; you waited in the middle of it.";
+                case SPLIT ->
+                    "Looking back, what you played from "
+                        + where
+                        + " on was more than one phrase, without a breath between.";
+                case NEW_IDEA -> "From " + where + " on you carried a new idea.";
+                case HEARD_ANEW ->
+                    "Looking back, "
+                        + where
+                        + " was "
+                        + (phrase.carries() ? "" : "new: ")
+                        + TreatmentWords.of(phrase.verdict())
+                        + ".";
+              };
+            })
+        .toList();
+  }
+
   private static String carried(Counts counts) {
     int all = counts.phrases();
     int carried = counts.carried();

@@ -2,7 +2,6 @@ package holdfast.session;
 
 import holdfast.chart.ChordSpan;
 import holdfast.harmony.FitJudge;
-import holdfast.harmony.JudgedLine;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayedNote;
@@ -42,6 +41,7 @@ public final class Coach {
   private final MonophonicLine line = new MonophonicLine();
   private final PhraseCutter cutter;
   private final MotifJudge judge = new MotifJudge();
+  private final List<Phrase> cuts = new ArrayList<>();
   private final List<JudgedPhrase> phrases = new ArrayList<>();
   private boolean sounding;
   private Optional<Motif> firstIdea;
@@ -58,13 +58,13 @@ public final class Coach {
     idea.ifPresent(given -> cutter.follow(given.notes()));
   }
 
-  /** The life of a take that is recorded already: hear, cut, judge, count. */
+  /** The life of a take that is recorded already: hear, cut, judge, look back. */
   public static JudgedTake judge(
       Setting setting, List<PlayedNote> played, Consumer<JudgedPhrase> screen) {
     Coach coach = new Coach(setting);
     coach.hear(Heard.recording(played)).forEach(screen);
     coach.rest().forEach(screen);
-    return coach.judgedTake();
+    return coach.inHindsight();
   }
 
   /** Hears the next piece of the take, and says what is known by now about phrases that ended. */
@@ -109,7 +109,30 @@ public final class Coach {
 
   /** All that was said so far, counted. */
   public JudgedTake judgedTake() {
-    return new JudgedTake(setting, firstIdea, phrases, Counts.of(phrases));
+    return new JudgedTake(setting, firstIdea, phrases, Counts.of(phrases), List.of());
+  }
+
+  /**
+   * The take read again as a whole, once it is over. Where the player took new ideas by saying so,
+   * what was said live stands.
+   */
+  public JudgedTake inHindsight() {
+    long stated = phrases.stream().filter(JudgedPhrase::statesTheIdea).count();
+    if (firstIdea.isEmpty() || phrases.isEmpty() || stated > 1) {
+      return judgedTake();
+    }
+    Retrospect retrospect =
+        new Retrospect(
+            cuts,
+            phrases,
+            firstIdea.get(),
+            stated == 1,
+            phrase -> inBeats(phrase.notes()),
+            judge,
+            context);
+    List<JudgedPhrase> told = retrospect.phrases(this::tell);
+    return new JudgedTake(
+        setting, firstIdea, told, Counts.of(told), retrospect.afterthoughts(told));
   }
 
   /** The phrases that this piece of the line closes. */
@@ -130,22 +153,26 @@ public final class Coach {
     if (states) {
       take(notes);
     }
-    Motif carried = idea.orElseThrow();
-    Verdict verdict = judge.compare(carried, notes, context);
-    JudgedLine harmony = FitJudge.judge(notes, setting.changes(), setting.metre());
-    JudgedPhrase judged =
-        new JudgedPhrase(
-            phrases.size(),
-            states,
-            setting.placeOf(notes),
-            phrase.notes(),
-            notes,
-            chordsUnder(notes),
-            verdict,
-            harmony,
-            phrase.decidedSeconds());
+    Verdict verdict = judge.compare(idea.orElseThrow(), notes, context);
+    JudgedPhrase judged = tell(phrases.size(), states, phrase, verdict);
     phrases.add(judged);
+    cuts.add(phrase);
     return Optional.of(judged);
+  }
+
+  /** All that is said of a phrase whose verdict is known. */
+  private JudgedPhrase tell(int index, boolean statesTheIdea, Phrase phrase, Verdict verdict) {
+    List<Note> notes = inBeats(phrase.notes());
+    return new JudgedPhrase(
+        index,
+        statesTheIdea,
+        setting.placeOf(notes),
+        phrase.notes(),
+        notes,
+        chordsUnder(notes),
+        verdict,
+        FitJudge.judge(notes, setting.changes(), setting.metre()),
+        phrase.decidedSeconds());
   }
 
   /** The chords that a listener hears with the phrase; a hair of an early entry is not one. */

@@ -11,13 +11,19 @@ import java.util.Optional;
  * @param idea the idea that everything was held against; empty where nothing was played
  * @param phrases every phrase in order, with what is said about it
  * @param counts what it comes to
+ * @param afterthoughts what only the whole take could tell, and was told otherwise while it ran
  */
 public record JudgedTake(
-    Setting setting, Optional<Motif> idea, List<JudgedPhrase> phrases, Counts counts) {
+    Setting setting,
+    Optional<Motif> idea,
+    List<JudgedPhrase> phrases,
+    Counts counts,
+    List<Afterthought> afterthoughts) {
 
   /** Copies. */
   public JudgedTake {
     phrases = List.copyOf(phrases);
+    afterthoughts = List.copyOf(afterthoughts);
   }
 
   /** How many choruses the take reaches into; at least 1. */

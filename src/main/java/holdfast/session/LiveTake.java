@@ -104,7 +104,7 @@ public final class LiveTake {
         audience.notice(
             ear.lost() + " notes came faster than they could be heard and are missing.");
       }
-      return coach.judgedTake();
+      return coach.inHindsight();
     }
   }
 

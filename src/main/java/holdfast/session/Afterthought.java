@@ -1,0 +1,22 @@
+package holdfast.session;
+
+/**
+ * Something that only the whole take could tell, and that differs from what was said while it ran.
+ *
+ * @param kind what it is
+ * @param phrase the phrase it is about, counted as they are told now
+ */
+public record Afterthought(Kind kind, JudgedPhrase phrase) {
+
+  /** What hindsight may find. */
+  public enum Kind {
+    /** Phrases that were told one by one were one, broken by a hesitation. */
+    MERGED,
+    /** What was told as one phrase was several that joined without a rest; this is the first. */
+    SPLIT,
+    /** From here on another idea was carried. */
+    NEW_IDEA,
+    /** It is heard another way, now that the player's habits are known. */
+    HEARD_ANEW
+  }
+}
