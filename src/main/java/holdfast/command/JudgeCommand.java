@@ -117,6 +117,12 @@ final class JudgeCommand implements Callable<Integer> {
   private Optional<Path> report = Optional.empty();
 
   @Option(
+      names = "--why",
+      paramLabel = "PHRASE",
+      description = "say why this phrase was judged as it was, counted from 1, note by note")
+  private Optional<Integer> why = Optional.empty();
+
+  @Option(
       names = "--student",
       paramLabel = "NAME",
       description = "a first name or nickname for the report's head")
@@ -143,6 +149,7 @@ final class JudgeCommand implements Callable<Integer> {
     if (json) {
       out.println(JudgementJson.of(judged));
     }
+    why.ifPresent(number -> tellWhy(setting, judged, number, out));
     report.ifPresent(
         file -> {
           ReportPage.Heading heading = new ReportPage.Heading(student, Optional.empty(), notes);
@@ -168,6 +175,15 @@ final class JudgeCommand implements Callable<Integer> {
     JudgedTake judged = Coach.judge(setting, played, text.to(out::println));
     text.close(judged).forEach(out::println);
     return judged;
+  }
+
+  private static void tellWhy(Setting setting, JudgedTake judged, int number, PrintWriter out) {
+    if (number < 1 || number > judged.phrases().size()) {
+      throw new UserMistake(
+          "--why " + number + ": the take has phrases 1 to " + judged.phrases().size());
+    }
+    out.println();
+    new JudgementText(setting).why(judged.phrases().get(number - 1)).forEach(out::println);
   }
 
   private Chart inKey(Chart original) {

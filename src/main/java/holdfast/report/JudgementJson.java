@@ -97,6 +97,7 @@ public final class JudgementJson {
         .put("contour", thousandths(evidence.contour()))
         .put("intervals", thousandths(evidence.intervals()));
     fit(node, phrase.harmony().fit());
+    node.put("why", String.join(" ", phrase.why()));
   }
 
   private static void summary(ObjectNode node, Counts counts) {

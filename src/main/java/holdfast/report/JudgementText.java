@@ -99,6 +99,20 @@ public final class JudgementText {
         "how sure I am");
   }
 
+  /** Why a phrase was judged as it was: the verdict, and each note over its chord. */
+  public List<String> why(JudgedPhrase phrase) {
+    List<String> lines = new ArrayList<>();
+    lines.add("Phrase " + (phrase.index() + 1) + ", " + phrase.place().words(2) + ":");
+    if (phrase.statesTheIdea()) {
+      lines.add("This is the idea that the others are held against.");
+    } else {
+      lines.addAll(phrase.why());
+    }
+    Optional<Key> key = setting.changes().key();
+    phrase.harmony().notes().forEach(note -> lines.add("  " + note.sentence(key)));
+    return lines;
+  }
+
   /** What the take comes to. */
   public List<String> close(JudgedTake take) {
     List<String> lines = new ArrayList<>();

@@ -221,7 +221,8 @@ public final class ReportPage {
         td(
             strong(isIdea ? "the idea" : mark.word())
                 .withClass(mark.name().toLowerCase(Locale.ROOT)),
-            span(isIdea ? "" : ": " + TreatmentWords.of(phrase.verdict()))),
+            span(isIdea ? "" : ": " + TreatmentWords.of(phrase.verdict())),
+            div(isIdea ? "" : String.join(" ", phrase.why())).withClass("quiet why")),
         td(fit),
         td(isIdea ? "" : Math.round(100 * phrase.verdict().confidence()) + " %"));
   }

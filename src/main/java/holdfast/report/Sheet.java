@@ -107,7 +107,7 @@ final class Sheet {
               .withClass("shape")
               .attr("role", "img")
               .attr("aria-label", mark(phrase).word() + ": " + words)
-              .withTitle(words),
+              .withTitle(isIdea ? words : String.join(" ", phrase.why())),
           div(isIdea ? "idea" : mark(phrase).word())
               .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)));
     }

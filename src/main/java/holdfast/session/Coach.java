@@ -12,6 +12,7 @@ import holdfast.motif.Motif;
 import holdfast.motif.MotifJudge;
 import holdfast.motif.OpeningIdea;
 import holdfast.motif.Verdict;
+import holdfast.motif.Why;
 import holdfast.phrase.Phrase;
 import holdfast.phrase.PhraseCutter;
 import java.util.ArrayList;
@@ -172,6 +173,7 @@ public final class Coach {
         chordsUnder(notes),
         verdict,
         FitJudge.judge(notes, setting.changes(), setting.metre()),
+        Why.sentences(verdict, notes, context),
         phrase.decidedSeconds());
   }
 

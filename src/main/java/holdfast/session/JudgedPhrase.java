@@ -20,6 +20,7 @@ import java.util.List;
  * @param chords the chords that sound from its first onset to its last end
  * @param verdict what it makes of the idea
  * @param harmony what each note does over its chord, and how the whole sits
+ * @param why the verdict in two or three plain sentences
  * @param decidedSeconds when it was known to have ended, in seconds of the take
  */
 public record JudgedPhrase(
@@ -31,6 +32,7 @@ public record JudgedPhrase(
     List<ChordSpan> chords,
     Verdict verdict,
     JudgedLine harmony,
+    List<String> why,
     double decidedSeconds) {
 
   /** Copies, and checks that both tellings hold the same notes. */
@@ -38,6 +40,7 @@ public record JudgedPhrase(
     played = List.copyOf(played);
     notes = List.copyOf(notes);
     chords = List.copyOf(chords);
+    why = List.copyOf(why);
     if (notes.isEmpty() || notes.size() != played.size()) {
       throw new IllegalArgumentException(
           "a phrase has at least one note and tells each twice, not "

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayedNote;
+import holdfast.melody.IdeaNotation;
+import holdfast.melody.Note;
 import holdfast.motif.Family;
 import holdfast.motif.Player;
 import holdfast.motif.Treatment;
@@ -25,6 +27,50 @@ class CoachTest {
   private static Setting setting() {
     return Setting.of(
         DEMO.chart(), TempoMap.steady(DEMO.tempo()), Player.KEYBOARD, Optional.empty());
+  }
+
+  /** What is said while the take runs, phrase by phrase. */
+  private static List<JudgedPhrase> saidLive(List<PlayedNote> played) {
+    List<JudgedPhrase> said = new ArrayList<>();
+    Coach.judge(setting(), played, said::add);
+    return said;
+  }
+
+  private static List<PlayedNote> playing(String... bars) {
+    List<Note> line = new ArrayList<>();
+    for (int bar = 0; bar < bars.length; bar++) {
+      for (Note note : IdeaNotation.parse(bars[bar])) {
+        line.add(new Note(4 * bar + note.onsetBeats(), note.durationBeats(), note.pitch()));
+      }
+    }
+    return new DemoStudent(7).play(line, TempoMap.steady(DEMO.tempo()));
+  }
+
+  @Test
+  void an_idea_that_takes_over_is_told_when_the_take_is_over() {
+    String first = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    String second = "F4/1.5 G4/0.25 A4/0.25 C5/0.5 Bb4/0.5";
+    JudgedTake take =
+        Coach.judge(
+            setting(),
+            playing(first, first, first, second, second, second, second, second),
+            phrase -> {});
+
+    List<Afterthought> newIdeas =
+        take.afterthoughts().stream().filter(t -> t.kind() == Afterthought.Kind.NEW_IDEA).toList();
+    assertEquals(1, newIdeas.size(), take.afterthoughts().toString());
+    assertEquals(new Place(1, 4), newIdeas.get(0).phrase().place());
+    assertEquals(6, take.counts().carried());
+  }
+
+  @Test
+  void statements_that_join_without_a_breath_are_told_apart() {
+    String idea = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    String joined = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1.5 D5/0.5 Bb4/0.5 A4 Bb4/0.5 G4/1";
+    JudgedTake take = Coach.judge(setting(), playing(idea, idea, joined), phrase -> {});
+
+    assertEquals(List.of(5, 5, 5, 5), take.phrases().stream().map(p -> p.notes().size()).toList());
+    assertEquals(3, take.counts().restated());
   }
 
   /** The demo take was written down before it was judged: what she does in each bar is known. */
@@ -67,7 +113,7 @@ class CoachTest {
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3, 4, 5})
   void a_take_in_pieces_of_any_size_gets_the_same_verdicts(long seed) {
-    List<JudgedPhrase> whole = Coach.judge(setting(), DEMO.played(), phrase -> {}).phrases();
+    List<JudgedPhrase> whole = saidLive(DEMO.played());
 
     Random chance = new Random(seed);
     Coach coach = new Coach(setting());
@@ -96,12 +142,12 @@ class CoachTest {
   @Test
   void what_comes_later_never_changes_a_verdict_that_was_given() {
     List<PlayedNote> played = DEMO.played();
-    List<JudgedPhrase> whole = Coach.judge(setting(), played, phrase -> {}).phrases();
+    List<JudgedPhrase> whole = saidLive(played);
     JudgedPhrase seventh = whole.get(6);
     List<PlayedNote> start =
         played.stream().filter(n -> n.onsetSeconds() < seventh.startSeconds()).toList();
 
-    List<JudgedPhrase> early = Coach.judge(setting(), start, phrase -> {}).phrases();
+    List<JudgedPhrase> early = saidLive(start);
 
     assertEquals(
         whole.subList(0, 6).stream().map(JudgedPhrase::verdict).toList(),
