@@ -53,8 +53,12 @@ public final class PlayerVoice implements Receiver {
     out.send(ours, out.madeMicros());
   }
 
+  /** Nothing sounds on; the voice can be used again, as when a cable is back. */
   @Override
   public void close() {
-    out.silence(CHANNEL);
+    out.send(
+        Messages.onChannel(CHANNEL, ShortMessage.CONTROL_CHANGE, SUSTAIN_PEDAL, 0),
+        out.madeMicros());
+    out.send(Messages.allSoundOff(CHANNEL), out.madeMicros());
   }
 }

@@ -58,7 +58,12 @@ public record Keyboard(String name) implements NoteSource {
 
   @Override
   public Capture open(TakeClock clock) {
-    KeyboardCapture capture = new KeyboardCapture(new DeviceCable(this), clock);
+    return open(clock, new DeviceCable(this));
+  }
+
+  /** Listens through a cable of this keyboard's. */
+  Capture open(TakeClock clock, Cable cable) {
+    KeyboardCapture capture = new KeyboardCapture(cable, clock);
     if (!capture.isListening()) {
       capture.close();
       throw new UserMistake(
