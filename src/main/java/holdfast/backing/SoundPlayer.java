@@ -34,6 +34,11 @@ public final class SoundPlayer implements BackingPlayer {
     return out;
   }
 
+  /** Whether there is a device to be heard on. */
+  public boolean isHeard() {
+    return out.isHeard();
+  }
+
   @Override
   public void setVolume(double volume) {
     out.setVolume(volume);

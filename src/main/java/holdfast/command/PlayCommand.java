@@ -1,6 +1,7 @@
 package holdfast.command;
 
 import holdfast.backing.Performance;
+import holdfast.backing.PlayerVoice;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.chart.Chart;
@@ -9,6 +10,7 @@ import holdfast.command.live.Key;
 import holdfast.command.live.LiveScreen;
 import holdfast.listening.NoteSource;
 import holdfast.listening.keyboard.Keyboard;
+import holdfast.listening.keyboard.SoundedKeyboard;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
@@ -26,6 +28,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -68,8 +71,15 @@ final class PlayCommand implements Callable<Integer> {
   @Option(names = "--inputs", description = "list the MIDI inputs and leave")
   private boolean listInputs;
 
-  @Option(names = "--demo", description = "let the demo student play")
+  @Option(names = "--demo", description = "let the demo student play two choruses")
   private boolean demo;
+
+  @Option(
+      names = "--sound-me",
+      description =
+          "sound my keyboard, too; for keyboards that make no sound themselves. The sound is made"
+              + " quickly and may crackle on a busy machine.")
+  private boolean soundMe;
 
   @Option(
       names = "--idea",
@@ -111,22 +121,43 @@ final class PlayCommand implements Callable<Integer> {
                     new UserMistake(
                         "name a chart, such as \"Paper Boats\"; `holdfast charts` lists them")));
     TakeFolder.finishBrokenOff(KeptTake.takes()).forEach(out::println);
-    Performance performance = backing.performance(over, OptionalInt.of(USUAL_CHORUSES));
-    NoteSource source = source(performance);
+    Performance performance =
+        backing.performance(over, OptionalInt.of(demo ? DemoTake.CHORUSES : USUAL_CHORUSES));
     Optional<Motif> given = givenIdea(performance);
-    play(performance, source, given, out);
+    if (demo) {
+      DemoPlayer player = DemoPlayer.over(performance);
+      play(performance, player.heardIn(performance), band -> player, given, out);
+    } else {
+      Keyboard keyboard = keyboard(over.title());
+      play(performance, performance, band -> sounding(keyboard, band), given, out);
+    }
     return 0;
   }
 
+  private NoteSource sounding(Keyboard keyboard, SoundPlayer band) {
+    return soundMe ? new SoundedKeyboard(keyboard, new PlayerVoice(band.out())) : keyboard;
+  }
+
+  /**
+   * A take, from the first count to its report.
+   *
+   * @param kept the performance as the take's file keeps it, beside what the player plays
+   * @param heard the performance as it sounds
+   * @param whoPlays who is listened to, once the sound is on
+   */
   private void play(
-      Performance performance, NoteSource source, Optional<Motif> given, PrintWriter out)
+      Performance kept,
+      Performance heard,
+      Function<SoundPlayer, NoteSource> whoPlays,
+      Optional<Motif> given,
+      PrintWriter out)
       throws InterruptedException, IOException {
-    Chart chart = performance.arrangement().chart();
-    Setting setting =
-        Setting.of(performance.arrangement(), performance.tempoMap(), Player.KEYBOARD, given);
-    try (SoundPlayer band = SoundPlayer.open(sound.choice());
-        LiveScreen screen = LiveScreen.open(out);
-        KeptTake kept = KeptTake.begin(setting, performance, source, student)) {
+    Chart tune = kept.arrangement().chart();
+    Setting setting = Setting.of(kept.arrangement(), kept.tempoMap(), Player.KEYBOARD, given);
+    int buffer = soundMe ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
+    try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
+        LiveScreen screen = LiveScreen.open(out)) {
+      NoteSource source = whoPlays.apply(band);
       screen.say(SoundChoice.HEARING);
       band.trouble().ifPresent(screen::say);
       screen.say("I listen to " + source.name() + ".");
@@ -134,12 +165,14 @@ final class PlayCommand implements Callable<Integer> {
         screen.say(Key.help());
       }
       screen.say("");
-      TerminalAudience audience = new TerminalAudience(screen, tell, setting);
-      LiveTake take = new LiveTake(chart, Player.KEYBOARD, given, audience, kept);
-      JudgedTake judged = take.play(band, performance, source);
-      tellTheRest(screen, audience, setting, judged);
-      screen.say("");
-      kept.finish(judged, student).forEach(screen::say);
+      try (KeptTake keeper = KeptTake.begin(setting, kept, source, student)) {
+        TerminalAudience audience = new TerminalAudience(screen, tell, setting);
+        LiveTake take = new LiveTake(tune, Player.KEYBOARD, given, audience, keeper);
+        JudgedTake judged = take.play(band, heard, source);
+        tellTheRest(screen, audience, setting, judged);
+        screen.say("");
+        keeper.finish(judged, student).forEach(screen::say);
+      }
     }
   }
 
@@ -153,12 +186,7 @@ final class PlayCommand implements Callable<Integer> {
     new JudgementText(setting).close(judged).forEach(screen::say);
   }
 
-  private NoteSource source(Performance performance) {
-    if (demo) {
-      DemoTake take = DemoTake.shipped();
-      return new DemoPlayer(
-          take.student() + ", our demo student", take.played(performance.tempoMap()));
-    }
+  private Keyboard keyboard(String title) {
     if (input.isPresent()) {
       return Keyboard.named(input.get());
     }
@@ -169,7 +197,7 @@ final class PlayCommand implements Callable<Integer> {
                 new UserMistake(
                     "there is no MIDI input; plug a keyboard in, or let the demo student play:"
                         + " holdfast play \""
-                        + performance.arrangement().chart().title()
+                        + title
                         + "\" --demo"));
   }
 

@@ -39,6 +39,15 @@ final class SoundOptions {
 
   /** The output that is asked for, with the latencies that were measured on this machine. */
   SoundChoice choice() {
+    return choice(SoundChoice.SAFE_BUFFER_MILLIS);
+  }
+
+  /**
+   * The same with a buffer of this length.
+   *
+   * @param bufferMillis how much sound waits in the line
+   */
+  SoundChoice choice(int bufferMillis) {
     int percent = volume.orElse((int) (100 * SoundChoice.LOW_VOLUME));
     if (percent < 0 || percent > 100) {
       throw new UserMistake("--volume takes 0 to 100, not " + percent);
@@ -47,7 +56,7 @@ final class SoundOptions {
         output,
         bank(),
         percent / 100.0,
-        SoundChoice.SAFE_BUFFER_MILLIS,
+        bufferMillis,
         OutputLatencies.read(UserFolder.path().resolve(LATENCIES)));
   }
 }

@@ -1,5 +1,7 @@
 package holdfast.session;
 
+import holdfast.backing.Arrangement;
+import holdfast.backing.Feel;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.listening.PlayedNote;
@@ -18,8 +20,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The take that the demo student plays: one of our charts, and a line over it that was written down
- * bar by bar.
+ * The take that the demo student plays: over one of our charts a line that was written down bar by
+ * bar, over any other an idea of her own.
  *
  * @param student her first name
  * @param chart what she plays over
@@ -27,6 +29,9 @@ import java.util.Map;
  * @param line what she means to play, in beats of the take
  */
 public record DemoTake(String student, Chart chart, double tempo, List<Note> line) {
+
+  /** So many choruses she plays; then she listens. */
+  public static final int CHORUSES = 2;
 
   /** The same take each time. */
   private static final long SEED = 20;
@@ -60,6 +65,29 @@ public record DemoTake(String student, Chart chart, double tempo, List<Note> lin
     Chart chart = ChartLibrary.shipped(head.get("chart")).orElseThrow();
     return new DemoTake(
         head.get("student"), chart, Double.parseDouble(head.get("tempo")), line(chart, bars));
+  }
+
+  /**
+   * What she plays over a backing: the line that was written for its chart, or else an idea of her
+   * own, carried through the bars that go round.
+   */
+  public static DemoTake over(Arrangement arrangement) {
+    DemoTake shipped = shipped();
+    boolean isWritten =
+        arrangement.chart().equals(shipped.chart())
+            && arrangement.bars().size() == arrangement.form().bars().size()
+            && arrangement.feel() != Feel.DRONE;
+    return new DemoTake(
+        shipped.student(),
+        arrangement.chart(),
+        arrangement.tempo(),
+        isWritten ? shipped.line() : CarriedLine.over(arrangement, SEED));
+  }
+
+  /** The same take, broken off at this beat. */
+  DemoTake until(double beat) {
+    return new DemoTake(
+        student, chart, tempo, line.stream().filter(note -> note.onsetBeats() < beat).toList());
   }
 
   /** How she plays it: with a person's timing and touch, in seconds from bar 1. */

@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.keyboard.TestCable;
+import holdfast.listening.midi.MidiTakeFile;
+import holdfast.listening.midi.TakePart;
 import holdfast.session.DemoTake;
 import holdfast.time.TempoMap;
 import java.io.IOException;
@@ -85,6 +87,78 @@ class PlayCommandTest {
     assertTrue(live.get("phrases").size() == 4, said.out());
     assertEquals(outline(live), outline(again));
     assertTrue(Files.size(folder.resolve("report.html")) > 5_000);
+  }
+
+  @Test
+  void the_demo_student_plays_over_any_chart_and_is_in_her_take_once() throws Exception {
+    Terminal said =
+        Terminal.run(
+            "play",
+            "Slow Ferry",
+            "--demo",
+            "--tempo",
+            "99",
+            "--bars",
+            "1..2",
+            "--choruses",
+            "1",
+            "--count-in",
+            "0",
+            "--output",
+            "no such device: the take is silent",
+            "--tell",
+            "phrase");
+
+    assertEquals(0, said.exitCode(), said.err());
+    assertTrue(said.out().contains("I listen to Mira, our demo student."), said.out());
+    Path folder = onlyFolder(home.resolve("takes"));
+    JsonNode judged = JSON.readTree(folder.resolve("judgement.json").toFile());
+    assertEquals(2, judged.get("phrases").size(), said.out());
+    // What sounds as a line over the backing is what the player plays: it is kept as that, alone.
+    List<String> parts =
+        MidiTakeFile.read(folder.resolve("take.mid")).parts().stream().map(TakePart::name).toList();
+    assertEquals(List.of("Player", "Chords", "Bass", "Time"), parts);
+  }
+
+  @Test
+  void a_keyboard_can_be_sounded_while_it_is_listened_to() throws Exception {
+    Thread hands =
+        new Thread(
+            () -> {
+              while (!TestCable.isListenedTo()) {
+                LockSupport.parkNanos(1_000_000);
+              }
+              for (int pitch : new int[] {60, 63, 67, 65}) {
+                TestCable.send(0x90, pitch, 80);
+                LockSupport.parkNanos(200_000_000);
+                TestCable.send(0x80, pitch, 0);
+              }
+            },
+            "hands");
+    hands.setDaemon(true);
+    hands.start();
+
+    Terminal said =
+        Terminal.run(
+            "play",
+            "Slow Ferry",
+            "--input",
+            TestCable.NAME,
+            "--sound-me",
+            "--tempo",
+            "120",
+            "--bars",
+            "1..1",
+            "--choruses",
+            "1",
+            "--count-in",
+            "0",
+            "--output",
+            "no such device: the take is silent");
+
+    assertEquals(0, said.exitCode(), said.err());
+    assertTrue(said.out().contains("I listen to Test Keys."), said.out());
+    assertTrue(said.out().contains("Your idea"), said.out());
   }
 
   /** What is said of each phrase, by the words that a player reads. */

@@ -58,6 +58,11 @@ public final class SilentOut implements SoundOut {
   }
 
   @Override
+  public boolean isHeard() {
+    return false;
+  }
+
+  @Override
   public String name() {
     return "no sound";
   }

@@ -45,6 +45,11 @@ public interface SoundOut extends AutoCloseable {
    */
   void setVolume(double volume);
 
+  /** Whether anything can be heard at all; an output without a device only keeps time. */
+  default boolean isHeard() {
+    return true;
+  }
+
   /** The output's name in plain words. */
   String name();
 

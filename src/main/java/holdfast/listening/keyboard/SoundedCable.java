@@ -35,7 +35,9 @@ record SoundedCable(Cable cable, Receiver voice) implements Cable {
     voice.close();
   }
 
-  /** The ear first, since it stamps and goes; then the voice. Closing it leaves both as they are. */
+  /**
+   * The ear first, since it stamps and goes; then the voice. Closing it leaves both as they are.
+   */
   private record Both(Receiver ear, Receiver voice) implements Receiver {
     @Override
     public void send(MidiMessage message, long stamp) {
