@@ -77,7 +77,11 @@ final class BenchCommand implements Callable<Integer> {
     Performance performance = new Performance(arrangement, OptionalInt.of(2), 0, Set.of());
     Optional<BusyCore> burning = busy ? Optional.of(BusyCore.start()) : Optional.empty();
     try (SoundPlayer band = SoundPlayer.open(sound.choice())) {
-      return VerdictBench.run(band, performance, demo.played(performance.tempoMap()));
+      return VerdictBench.run(
+          band,
+          performance,
+          demo.played(performance.tempoMap()),
+          () -> burning.map(BusyCore::cpuNanos).orElse(0L));
     } finally {
       burning.ifPresent(BusyCore::stop);
     }
@@ -93,6 +97,9 @@ final class BenchCommand implements Callable<Integer> {
                 measured.within(0.99),
                 measured.within(1),
                 measured.millis().size()));
+    spec.commandLine()
+        .getOut()
+        .println(line("CPU of a live session  %.1f %% of one core", 100 * measured.steadyCpu()));
   }
 
   private void tell(BackingBench.Measured measured) {

@@ -1,19 +1,22 @@
 package holdfast.command;
 
+import java.lang.management.ManagementFactory;
+
 /** Keeps one core busy while something else is measured. */
 final class BusyCore {
 
   private volatile boolean enough;
   private volatile double heat;
 
+  private final Thread thread = new Thread(this::burn, "busy");
+
   private BusyCore() {}
 
   /** Starts to keep one core busy, until it is stopped. */
   static BusyCore start() {
     BusyCore core = new BusyCore();
-    Thread thread = new Thread(core::burn, "busy");
-    thread.setDaemon(true);
-    thread.start();
+    core.thread.setDaemon(true);
+    core.thread.start();
     return core;
   }
 
@@ -23,6 +26,11 @@ final class BusyCore {
       x = Math.sqrt(x + 1);
       heat = x;
     }
+  }
+
+  /** How much CPU time it has taken, in nanoseconds. */
+  long cpuNanos() {
+    return ManagementFactory.getThreadMXBean().getThreadCpuTime(thread.getId());
   }
 
   /** How far the burning has come; says that it was not left out by the compiler. */

@@ -37,6 +37,9 @@ public final class Coach {
   /** A phrase that hangs over into a chord by less than this, in beats, does not meet it. */
   private static final double SHORTEST_MEETING_BEATS = 0.3;
 
+  private static final int[] REHEARSED = {64, 67, 69, 67};
+  private static final int REHEARSALS = 12;
+
   private Setting setting;
   private Context context;
   private final MonophonicLine line = new MonophonicLine();
@@ -66,6 +69,25 @@ public final class Coach {
     coach.hear(Heard.recording(played)).forEach(screen);
     coach.rest().forEach(screen);
     return coach.inHindsight();
+  }
+
+  /**
+   * Judges a few made-up phrases and forgets them, so that the first verdict of a live take does
+   * not wait for code that has never run: cold, it takes a fifth of a second.
+   */
+  static void rehearse(Setting setting) {
+    List<Note> line = new ArrayList<>();
+    int[] steps = {0, 0, 2, -1, 5, 1};
+    for (int k = 0; k < steps.length; k++) {
+      double start = (double) k * setting.metre().beats();
+      for (int i = 0; i < REHEARSED.length; i++) {
+        line.add(new Note(start + 0.5 * i, 0.4, REHEARSED[i] + steps[k]));
+      }
+    }
+    for (int round = 0; round < REHEARSALS; round++) {
+      Consumer<JudgedPhrase> nobody = phrase -> {};
+      judge(setting, new DemoStudent(round).play(line, setting.beats()), nobody);
+    }
   }
 
   /** Hears the next piece of the take, and says what is known by now about phrases that ended. */

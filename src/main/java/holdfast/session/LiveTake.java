@@ -30,7 +30,7 @@ import java.util.Optional;
 public final class LiveTake {
 
   /** How long to wait for notes before looking at the clock again. */
-  private static final Duration TICK = Duration.ofMillis(8);
+  private static final Duration TICK = Duration.ofMillis(5);
 
   /** Twenty-five glances a second are more than anyone takes. */
   private static final long MOMENT_EVERY_NANOS = 40_000_000L;
@@ -83,6 +83,8 @@ public final class LiveTake {
   public JudgedTake play(BackingPlayer band, Performance performance, NoteSource source)
       throws InterruptedException {
     lastBeat = performance.lastBeat();
+    Coach.rehearse(
+        Setting.of(performance.arrangement(), performance.tempoMap(), player, givenIdea));
     try (Playback playback = band.start(performance);
         Capture ear = source.open(clockOf(playback))) {
       Coach coach = new Coach(setting(playback));

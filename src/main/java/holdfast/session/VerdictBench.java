@@ -9,12 +9,14 @@ import holdfast.listening.PlayedNote;
 import holdfast.listening.keyboard.PlayableKeyboard;
 import holdfast.motif.Player;
 import holdfast.time.TakeClock;
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.ShortMessage;
 
@@ -30,8 +32,9 @@ public final class VerdictBench {
    * What was measured.
    *
    * @param millis from the moment each phrase was known to have ended to its verdict, in order
+   * @param steadyCpu of one core, from the first verdict to the last; a busy thread left out
    */
-  public record Measured(List<Double> millis) {
+  public record Measured(List<Double> millis, double steadyCpu) {
 
     /** Copies. */
     public Measured {
@@ -49,9 +52,18 @@ public final class VerdictBench {
     }
   }
 
-  /** Plays the notes over the performance and measures every verdict but those at the end. */
-  public static Measured run(BackingPlayer band, Performance performance, List<PlayedNote> played)
+  /**
+   * Plays the notes over the performance and measures every verdict but those at the end.
+   *
+   * @param othersCpuNanos CPU time of threads that are not the session's, to be left out
+   */
+  public static Measured run(
+      BackingPlayer band,
+      Performance performance,
+      List<PlayedNote> played,
+      LongSupplier othersCpuNanos)
       throws InterruptedException {
+    List<Cost> costs = new ArrayList<>();
     PlayableKeyboard keyboard = new PlayableKeyboard("bench");
     AtomicReference<TakeClock> takeClock = new AtomicReference<>(TakeClock.from(0));
     List<Double> millis = new ArrayList<>();
@@ -64,6 +76,7 @@ public final class VerdictBench {
           public void phrase(JudgedPhrase phrase) {
             double now = takeClock.get().secondsAt(System.nanoTime());
             millis.add(1e3 * (now - phrase.decidedSeconds()));
+            costs.add(Cost.now(othersCpuNanos));
           }
 
           @Override
@@ -89,7 +102,28 @@ public final class VerdictBench {
     hands.interrupt();
     // The last phrase may be cut off by the end of the take: its silence was not waited for.
     int counted = Math.min(millis.size(), Math.max(0, judged.phrases().size() - 1));
-    return new Measured(millis.subList(0, counted));
+    return new Measured(millis.subList(0, counted), Cost.share(costs));
+  }
+
+  /** What the program had cost by a moment, in nanoseconds of CPU time. */
+  private record Cost(long atNanos, long cpuNanos) {
+    static Cost now(LongSupplier others) {
+      long cpu =
+          ManagementFactory.getOperatingSystemMXBean()
+                  instanceof com.sun.management.OperatingSystemMXBean own
+              ? own.getProcessCpuTime() - others.getAsLong()
+              : 0;
+      return new Cost(System.nanoTime(), cpu);
+    }
+
+    static double share(List<Cost> costs) {
+      if (costs.size() < 2) {
+        return Double.NaN;
+      }
+      Cost first = costs.get(0);
+      Cost last = costs.get(costs.size() - 1);
+      return (double) (last.cpuNanos() - first.cpuNanos()) / (last.atNanos() - first.atNanos());
+    }
   }
 
   private static void play(PlayableKeyboard keyboard, List<PlayedNote> played) {
