@@ -197,7 +197,7 @@ final class Weighing {
       int i = ideaOf[j];
       if (i >= 0 && e.scale() == 1 && !e.backwards()) {
         off[count++] = (phrase.onset[j] - idea.onset[i]) * pulse;
-      } else if (i >= 0 && count == 0 && i == 0) {
+      } else if (i == 0 && count == 0 && !e.backwards()) {
         beats = (phrase.onset[j] - idea.onset[0]) * pulse;
       }
     }
