@@ -34,7 +34,7 @@ final class PlayedAloud {
       out.println("Stop with Ctrl-C.");
       out.flush();
       try (Playback playback = player.start(performance)) {
-        playback.onBeat(onBeat::accept);
+        playback.onBeat(onBeat);
         while (playback.isRunning()) {
           Thread.sleep(LOOK_MILLIS);
         }
