@@ -27,7 +27,7 @@ class UnchangingVerdictTest {
 
   /** An idea, what somebody made of it, the chords and the key. */
   private record Situation(
-      List<Note> idea, List<Note> phrase, int[] roots, String[] kinds, int key) {
+      List<Note> idea, List<Note> phrase, List<Integer> roots, List<String> kinds, int key) {
 
     static Situation of(long seed) {
       Random random = new Random(seed);
@@ -45,10 +45,9 @@ class UnchangingVerdictTest {
         }
         phrase.sort(java.util.Comparator.comparingDouble(Note::onsetBeats));
       }
-      int[] roots = {random.nextInt(12), random.nextInt(12), random.nextInt(12)};
-      String[] kinds = {
-        KINDS[random.nextInt(6)], KINDS[random.nextInt(6)], KINDS[random.nextInt(6)]
-      };
+      List<Integer> roots = List.of(random.nextInt(12), random.nextInt(12), random.nextInt(12));
+      List<String> kinds =
+          List.of(KINDS[random.nextInt(6)], KINDS[random.nextInt(6)], KINDS[random.nextInt(6)]);
       return new Situation(idea, phrase, roots, kinds, random.nextInt(12));
     }
 
@@ -81,7 +80,7 @@ class UnchangingVerdictTest {
     }
 
     private Harmony chord(int i, int up) {
-      return Harmony.parse(ROOTS[(roots[i] + up) % 12] + kinds[i]);
+      return Harmony.parse(ROOTS[(roots.get(i) + up) % 12] + kinds.get(i));
     }
 
     private static List<Note> moved(List<Note> notes, int up, double stretch) {
