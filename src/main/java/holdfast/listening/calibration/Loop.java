@@ -100,7 +100,8 @@ public final class Loop {
       Mixer mixer = AudioSystem.getMixer(info);
       if (info.getName().contains(output) && mixer.isLineSupported(wanted)) {
         SourceDataLine line = (SourceDataLine) mixer.getLine(wanted);
-        line.open(format, ((int) (LINE_SECONDS * RATE)) * format.getFrameSize());
+        int frames = (int) (LINE_SECONDS * RATE);
+        line.open(format, frames * format.getFrameSize());
         return line;
       }
     }
