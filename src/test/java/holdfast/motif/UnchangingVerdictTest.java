@@ -102,7 +102,7 @@ class UnchangingVerdictTest {
         .forEach((t, p) -> assertEquals(p, other.probabilities().get(t), 1e-6, t.word()));
   }
 
-  @Property(tries = 300)
+  @Property(tries = 300, seed = "20261125")
   void transposing_chords_and_take_together_changes_nothing(
       @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
       @ForAll @IntRange(min = 1, max = 11) int up) {
@@ -110,7 +110,7 @@ class UnchangingVerdictTest {
     same(situation.judge(0, 1), situation.judge(up, 1));
   }
 
-  @Property(tries = 300)
+  @Property(tries = 300, seed = "20261125")
   void another_tempo_for_everything_changes_nothing(
       @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
       @ForAll @IntRange(min = 1, max = 6) int quarters) {
@@ -122,7 +122,7 @@ class UnchangingVerdictTest {
     assertEquals(one.shiftBeats() * stretch, other.shiftBeats(), 1e-6);
   }
 
-  @Property(tries = 300)
+  @Property(tries = 300, seed = "20261125")
   void the_idea_itself_is_always_literal(@ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
     List<Note> idea = Situation.of(seed).idea();
     Verdict verdict = JUDGE.compare(Motif.of(idea), idea, Context.NOTES_ONLY);
@@ -132,13 +132,13 @@ class UnchangingVerdictTest {
     assertEquals(new Evidence(1, 1, 1), verdict.evidence());
   }
 
-  @Property(tries = 200)
+  @Property(tries = 200, seed = "20261125")
   void probabilities_sum_to_one(@ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
     Verdict verdict = Situation.of(seed).judge(0, 1);
     assertEquals(1, verdict.probabilities().values().stream().mapToDouble(p -> p).sum(), 1e-9);
   }
 
-  @Property(tries = 100)
+  @Property(tries = 100, seed = "20261125")
   void what_comes_later_never_changes_what_was_expected(
       @ForAll @LongRange(min = 0, max = 1_000_000) long seed) {
     Situation one = Situation.of(seed);
