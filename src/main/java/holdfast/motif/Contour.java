@@ -92,25 +92,21 @@ final class Contour {
 
   /** Whether all that is aligned goes up, down and along as the idea does. */
   static boolean kept(Line idea, Line phrase, int[] ideaOf) {
-    int before = -1;
-    for (int j = 0; j < phrase.size; j++) {
-      int i = ideaOf[j];
-      if (i < 0) {
-        continue;
-      }
-      if (before >= 0) {
-        int was = Integer.signum(idea.pitch[i] - idea.pitch[ideaOf[before]]);
-        if (was != Integer.signum(phrase.pitch[j] - phrase.pitch[before])) {
-          return false;
-        }
-      }
-      before = j;
-    }
-    return true;
+    return everywhere(idea, phrase, ideaOf, (was, is) -> was == is);
   }
 
   /** Whether no up of what is aligned became a down, nor a down an up. */
   static boolean neverTurned(Line idea, Line phrase, int[] ideaOf) {
+    return everywhere(idea, phrase, ideaOf, (was, is) -> was * is >= 0);
+  }
+
+  /** A direction in the idea against the one that was played: 1 up, −1 down, 0 along. */
+  private interface Agreement {
+    boolean holds(int was, int is);
+  }
+
+  /** Whether the directions agree from each aligned note to the next. */
+  private static boolean everywhere(Line idea, Line phrase, int[] ideaOf, Agreement agreement) {
     int before = -1;
     for (int j = 0; j < phrase.size; j++) {
       int i = ideaOf[j];
@@ -119,7 +115,8 @@ final class Contour {
       }
       if (before >= 0) {
         int was = Integer.signum(idea.pitch[i] - idea.pitch[ideaOf[before]]);
-        if (was * Integer.signum(phrase.pitch[j] - phrase.pitch[before]) < 0) {
+        int is = Integer.signum(phrase.pitch[j] - phrase.pitch[before]);
+        if (!agreement.holds(was, is)) {
           return false;
         }
       }
