@@ -28,7 +28,9 @@ class ArchitectureTest {
           "motif",
           "carry",
           "session",
+          "practice",
           "report",
+          "book",
           "window",
           "command");
 
