@@ -1,6 +1,10 @@
 package holdfast.harmony;
 
+import holdfast.theory.Key;
+import holdfast.theory.Mode;
+import holdfast.theory.NoteName;
 import holdfast.theory.PitchClassSet;
+import holdfast.theory.TonalPitchSpace;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -23,10 +27,10 @@ final class KeyOfTheMoment {
   /**
    * A key as the ear knows it.
    *
-   * @param region its tonic and mode, for distances
+   * @param key its tonic and mode, for distances
    * @param notes what belongs to it, with a minor key's raised sixth and seventh
    */
-  record Place(TonalPitchSpace.Region region, PitchClassSet notes) {
+  record Place(Key key, PitchClassSet notes) {
 
     /** How many of the notes lie outside. */
     int outside(PitchClassSet chord) {
@@ -43,8 +47,8 @@ final class KeyOfTheMoment {
 
   /** The place of a major or minor key. */
   static Place of(int tonic, boolean minor) {
-    return new Place(
-        new TonalPitchSpace.Region(tonic, minor), (minor ? MINOR : MAJOR).transpose(tonic));
+    Key key = new Key(NoteName.plain(tonic, false), minor ? Mode.MINOR : Mode.MAJOR);
+    return new Place(key, (minor ? MINOR : MAJOR).transpose(tonic));
   }
 
   /** The key after each chord, the tune starting at home. */
@@ -88,8 +92,6 @@ final class KeyOfTheMoment {
   }
 
   private static double change(Place from, Place to) {
-    return from.equals(to)
-        ? 0
-        : LEAVING + STEP * TonalPitchSpace.regionSteps(from.region(), to.region());
+    return from.equals(to) ? 0 : LEAVING + STEP * TonalPitchSpace.keySteps(from.key(), to.key());
   }
 }

@@ -6,6 +6,7 @@ import holdfast.theory.ChordSymbol;
 import holdfast.theory.Key;
 import holdfast.theory.Mode;
 import holdfast.theory.PitchClassSet;
+import holdfast.theory.TonalPitchSpace;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -131,7 +132,7 @@ public final class TurnsAhead {
         };
     boolean isBlues = 2 * dominants > homeChords.size();
     return new KeyOfTheMoment.Place(
-        plain.region(), isBlues ? notes.union(PitchClassSet.of(tonic + 3, tonic + 10)) : notes);
+        plain.key(), isBlues ? notes.union(PitchClassSet.of(tonic + 3, tonic + 10)) : notes);
   }
 
   /** Whether the home chord comes with the other third, as a place of rest and not a dominant. */
@@ -158,31 +159,22 @@ public final class TurnsAhead {
     return Optional.empty();
   }
 
-  /** From home to the chord's triad in the region where it lies nearest. */
+  /** From the chord of home to this one, in the key where it lies nearest. */
   private static int distance(KeyOfTheMoment.Place home, ChordSymbol chord) {
-    TonalPitchSpace.Heard from = TonalPitchSpace.Heard.tonicOf(home.region());
-    int root = chord.root().pitchClass();
-    boolean minor = chord.kind().has(3, -1);
-    int fifth = root + (chord.kind().has(5, -1) ? 6 : chord.kind().has(5, 1) ? 8 : 7);
-    PitchClassSet triad = PitchClassSet.of(root, root + (minor ? 3 : 4), fifth);
-    int nearest = Integer.MAX_VALUE;
+    Key key = home.key();
+    ChordSymbol from =
+        ChordSymbol.parse(key.tonic().text() + (key.mode().hasMinorThird() ? "m" : ""));
+    PitchClassSet notes = notes(chord);
+    int nearest = TonalPitchSpace.between(from, key, chord, key).distance();
     for (int tonic = 0; tonic < 12; tonic++) {
-      for (boolean mode : new boolean[] {false, true}) {
-        TonalPitchSpace.Region region = new TonalPitchSpace.Region(tonic, mode);
-        // A minor key's dominants, on its fifth and seventh, bring its raised seventh.
-        int step = Math.floorMod(root - tonic, 12);
-        boolean leads = mode && (step == 7 || step == 11);
-        PitchClassSet raised = leads ? PitchClassSet.of(tonic + 11) : PitchClassSet.EMPTY;
-        if (triad.minus(region.scale()).minus(raised).isEmpty()) {
-          TonalPitchSpace.Heard to =
-              new TonalPitchSpace.Heard(root, triad, Math.floorMod(fifth, 12), region);
-          nearest = Math.min(nearest, TonalPitchSpace.distance(from, to));
+      for (boolean minor : new boolean[] {false, true}) {
+        KeyOfTheMoment.Place there = KeyOfTheMoment.of(tonic, minor);
+        if (there.outside(notes) == 0) {
+          TonalPitchSpace way = TonalPitchSpace.between(from, key, chord, there.key());
+          nearest = Math.min(nearest, way.distance());
         }
       }
     }
-    return nearest == Integer.MAX_VALUE
-        ? TonalPitchSpace.distance(
-            from, new TonalPitchSpace.Heard(root, triad, Math.floorMod(fifth, 12), home.region()))
-        : nearest;
+    return nearest;
   }
 }

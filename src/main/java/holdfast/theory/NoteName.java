@@ -101,7 +101,7 @@ public record NoteName(Letter letter, int alter) {
   }
 
   /** The simplest name of a pitch class: its letter, or a sharp or a flat as asked. */
-  static NoteName plain(int pitchClass, boolean sharp) {
+  public static NoteName plain(int pitchClass, boolean sharp) {
     int wanted = Math.floorMod(pitchClass, 12);
     for (Letter letter : Letter.values()) {
       if (letter.pitchClass() == wanted) {

@@ -27,10 +27,15 @@ public record TonalPitchSpace(int keySteps, int rootSteps, int newNotes) {
     for (int level = 0; level < after.size(); level++) {
       newNotes += after.get(level).minus(before.get(level)).size();
     }
-    int fifths = Math.floorMod(toKey.fifths() - fromKey.fifths(), 12);
     int roots =
         Math.floorMod(FIFTHS.indexOf(to.root().letter()) - FIFTHS.indexOf(from.root().letter()), 7);
-    return new TonalPitchSpace(Math.min(fifths, 12 - fifths), Math.min(roots, 7 - roots), newNotes);
+    return new TonalPitchSpace(keySteps(fromKey, toKey), Math.min(roots, 7 - roots), newNotes);
+  }
+
+  /** Steps between the signatures of two keys on the circle of fifths, 0 to 6. */
+  public static int keySteps(Key from, Key to) {
+    int fifths = Math.floorMod(to.fifths() - from.fifths(), 12);
+    return Math.min(fifths, 12 - fifths);
   }
 
   /** Root, fifth, triad and scale, each with the levels above in it. */

@@ -84,4 +84,12 @@ class TonalModelsTest {
     assertEquals(row.get("k"), String.valueOf(way.newNotes()));
     assertEquals(row.get("distance"), String.valueOf(way.distance()));
   }
+
+  @ParameterizedTest
+  @CsvSource({"C, C", "Am, Am", "F#m7, A", "E7, Am"})
+  void a_chord_is_no_distance_from_itself(String symbol, String key) {
+    ChordSymbol chord = ChordSymbol.parse(symbol);
+    assertEquals(
+        0, TonalPitchSpace.between(chord, Key.parse(key), chord, Key.parse(key)).distance());
+  }
 }
