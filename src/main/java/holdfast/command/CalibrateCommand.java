@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import holdfast.book.UserFolder;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.audio.Resampler;
 import holdfast.listening.calibration.Calibration;

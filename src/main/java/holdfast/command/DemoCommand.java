@@ -5,6 +5,7 @@ import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
+import holdfast.book.UserFolder;
 import holdfast.command.live.LiveScreen;
 import holdfast.disk.WholeFile;
 import holdfast.motif.Player;

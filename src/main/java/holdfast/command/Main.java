@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import holdfast.book.UserFolder;
 import picocli.CommandLine;
 
 /** Where the terminal comes in. */

@@ -3,6 +3,8 @@ package holdfast.command;
 import holdfast.backing.Arrangement;
 import holdfast.backing.Feel;
 import holdfast.backing.Performance;
+import holdfast.book.KeptTake;
+import holdfast.book.LastIdea;
 import holdfast.carry.CarriedThrough;
 import holdfast.carry.Habit;
 import holdfast.carry.PitchRange;

@@ -4,6 +4,8 @@ import holdfast.backing.Performance;
 import holdfast.backing.PlayerVoice;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
+import holdfast.book.KeptTake;
+import holdfast.book.TakeFolder;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.command.live.Key;

@@ -3,6 +3,7 @@ package holdfast.command;
 import holdfast.backing.sound.OutputLatencies;
 import holdfast.backing.sound.SoundBank;
 import holdfast.backing.sound.SoundChoice;
+import holdfast.book.UserFolder;
 import holdfast.mistake.UserMistake;
 import java.nio.file.Path;
 import java.util.Optional;

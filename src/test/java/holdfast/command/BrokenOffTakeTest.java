@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import holdfast.book.TakeFolder;
 import holdfast.listening.midi.MidiTakeFile;
 import java.io.File;
 import java.io.IOException;

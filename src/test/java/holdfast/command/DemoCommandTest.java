@@ -10,6 +10,7 @@ import holdfast.backing.Feel;
 import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SilentOut;
+import holdfast.book.UserFolder;
 import holdfast.chart.ChartLibrary;
 import holdfast.command.live.LiveScreen;
 import holdfast.motif.Player;

@@ -10,6 +10,7 @@ import com.networknt.schema.Error;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import holdfast.book.UserFolder;
 import holdfast.report.CarriedJson;
 import java.io.IOException;
 import java.io.InputStream;

@@ -1,4 +1,4 @@
-package holdfast.command;
+package holdfast.book;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The idea of the newest take that the user's folder keeps, in the beats of that take. */
-final class LastIdea {
+public final class LastIdea {
 
   private static final String JUDGEMENT = "judgement.json";
 
@@ -29,7 +29,7 @@ final class LastIdea {
    * @param takes the folder that holds a folder for each take, named so that they sort by time
    * @throws UserMistake where there is no take, or none with an idea
    */
-  static Statement read(Path takes) {
+  public static Statement read(Path takes) {
     Path file =
         newest(takes)
             .orElseThrow(

@@ -1,4 +1,4 @@
-package holdfast.command;
+package holdfast.book;
 
 import holdfast.backing.Performance;
 import holdfast.chart.ChartText;
@@ -27,7 +27,7 @@ import java.util.Optional;
  * A running take on the disk: a log while it runs, and when it is over a folder with its MIDI file
  * and its report. A take that was broken off is finished at the next start.
  */
-final class KeptTake implements Keeper, AutoCloseable {
+public final class KeptTake implements Keeper, AutoCloseable {
 
   private final TakeLog log;
   private final Path folder;
@@ -40,12 +40,12 @@ final class KeptTake implements Keeper, AutoCloseable {
   }
 
   /** Where takes are kept. */
-  static Path takes() {
+  public static Path takes() {
     return UserFolder.path().resolve("takes");
   }
 
   /** Starts to write a take down. */
-  static KeptTake begin(
+  public static KeptTake begin(
       Setting setting, Performance performance, NoteSource source, Optional<String> student)
       throws IOException {
     Files.createDirectories(takes());
@@ -89,7 +89,7 @@ final class KeptTake implements Keeper, AutoCloseable {
   }
 
   /** The take is over: writes its folder, and says where it is. */
-  List<String> finish(JudgedTake judged, Optional<String> student) throws IOException {
+  public List<String> finish(JudgedTake judged, Optional<String> student) throws IOException {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));
     log.close();
     List<String> said = new ArrayList<>();

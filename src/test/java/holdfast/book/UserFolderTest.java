@@ -1,4 +1,4 @@
-package holdfast.command;
+package holdfast.book;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

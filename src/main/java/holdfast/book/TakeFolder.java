@@ -1,4 +1,4 @@
-package holdfast.command;
+package holdfast.book;
 
 import holdfast.backing.Arrangement;
 import holdfast.backing.BarRange;
@@ -40,16 +40,16 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** What a finished take leaves: a MIDI file, the judgement as JSON, and the report. */
-final class TakeFolder {
+public final class TakeFolder {
 
-  static final String LOG_ENDING = ".log";
-  static final String CHART = "chart";
-  static final String FEEL = "feel";
-  static final String BARS = "bars";
-  static final String PLAYER = "player";
-  static final String INPUT = "input";
-  static final String STUDENT = "student";
-  static final String IDEA = "idea";
+  public static final String LOG_ENDING = ".log";
+  public static final String CHART = "chart";
+  public static final String FEEL = "feel";
+  public static final String BARS = "bars";
+  public static final String PLAYER = "player";
+  public static final String INPUT = "input";
+  public static final String STUDENT = "student";
+  public static final String IDEA = "idea";
 
   private static final Logger LOG = LoggerFactory.getLogger(TakeFolder.class);
 
@@ -64,7 +64,7 @@ final class TakeFolder {
   private TakeFolder() {}
 
   /** Writes the folder of a take. */
-  static void write(
+  public static void write(
       Path folder, JudgedTake judged, Performance performance, Optional<String> student)
       throws IOException {
     Files.createDirectories(folder);
@@ -77,7 +77,7 @@ final class TakeFolder {
   }
 
   /** Finishes every take that was broken off, and says so, a sentence each. */
-  static List<String> finishBrokenOff(Path takes) {
+  public static List<String> finishBrokenOff(Path takes) {
     List<String> said = new ArrayList<>();
     for (Path log : BrokenOffTakes.in(takes, LOG_ENDING)) {
       try {

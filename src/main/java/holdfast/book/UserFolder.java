@@ -1,4 +1,4 @@
-package holdfast.command;
+package holdfast.book;
 
 import java.nio.file.Path;
 import java.util.Map;
@@ -8,15 +8,15 @@ import java.util.Optional;
  * Where the user's takes, settings and logs are kept: {@code $HOLDFAST_HOME} where it is set, else
  * the place that the operating system gives programs for their data. Nothing leaves the machine.
  */
-final class UserFolder {
+public final class UserFolder {
 
-  /** A system property that moves the folder, for tests and for {@link Main}'s log. */
-  static final String PROPERTY = "holdfast.data";
+  /** A system property that moves the folder, for tests and for the log. */
+  public static final String PROPERTY = "holdfast.data";
 
   private UserFolder() {}
 
   /** The folder, which may not exist yet. */
-  static Path path() {
+  public static Path path() {
     String moved = System.getProperty(PROPERTY, "");
     if (!moved.isEmpty()) {
       return Path.of(moved);
