@@ -13,6 +13,7 @@ import holdfast.motif.Family;
 import holdfast.motif.Motif;
 import holdfast.motif.Verdict;
 import holdfast.session.Counts;
+import holdfast.session.Intonation;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.session.Setting;
@@ -52,7 +53,21 @@ public final class JudgementJson {
     ArrayNode phrases = root.putArray("phrases");
     take.phrases().forEach(phrase -> phrase(phrases.addObject(), phrase));
     summary(root.putObject("summary"), take.counts());
+    Intonation.of(take).ifPresent(tuned -> intonation(root.putObject("intonation"), tuned));
     return root;
+  }
+
+  private static void intonation(ObjectNode node, Intonation tuned) {
+    node.put("cents", tenths(tuned.cents()));
+    node.put("driftCents", tenths(tuned.driftCents()));
+    ArrayNode choruses = node.putArray("choruses");
+    for (Intonation.OfChorus chorus : tuned.choruses()) {
+      choruses.addObject().put("chorus", chorus.chorus()).put("cents", tenths(chorus.cents()));
+    }
+  }
+
+  private static double tenths(double value) {
+    return Math.rint(value * 10) / 10;
   }
 
   private static void idea(ObjectNode node, Motif idea) {

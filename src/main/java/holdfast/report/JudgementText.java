@@ -5,6 +5,7 @@ import holdfast.chart.ChordSpan;
 import holdfast.harmony.Fit;
 import holdfast.motif.Motif;
 import holdfast.session.Counts;
+import holdfast.session.Intonation;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.session.Setting;
@@ -122,6 +123,11 @@ public final class JudgementText {
     if (!lookingBack.isEmpty()) {
       lines.add("");
       lines.addAll(lookingBack);
+    }
+    List<String> tuning = Intonation.of(take).map(IntonationSentences::of).orElse(List.of());
+    if (!tuning.isEmpty()) {
+      lines.add("");
+      lines.addAll(tuning);
     }
     Counts counts = take.counts();
     if (counts.phrases() > 0) {
