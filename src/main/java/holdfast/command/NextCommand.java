@@ -12,8 +12,8 @@ import holdfast.carry.Statement;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.melody.Note;
-import holdfast.melody.WrittenRhythm;
 import holdfast.mistake.UserMistake;
+import holdfast.practice.WrittenIdea;
 import holdfast.report.CarriedJson;
 import holdfast.report.CarriedSheet;
 import holdfast.report.CarriedText;
@@ -59,9 +59,6 @@ import picocli.CommandLine.Spec;
       "  transposed.)"
     })
 final class NextCommand implements Callable<Integer> {
-
-  /** A first note at most this much before a bar line is a pick-up to it, in beats. */
-  private static final double LONGEST_PLAYED_PICK_UP = 1.5;
 
   @Parameters(paramLabel = "CHART", description = "The name of a chart, or its file.")
   private String chartName = "";
@@ -191,29 +188,10 @@ final class NextCommand implements Callable<Integer> {
   private Statement statement(Metre metre, double beatsPerMinute) {
     if (idea.last) {
       Statement played = LastIdea.read(KeptTake.takes());
-      List<Note> notes = WrittenRhythm.of(played.notes(), metre);
-      return new Statement(later(notes, -barPlayed(notes, metre)), played.harmony());
+      return new Statement(WrittenIdea.ofPlayed(played.notes(), metre), played.harmony());
     }
-    List<Note> notes =
-        WrittenRhythm.of(GivenIdea.read(idea.given.orElseThrow(), metre, beatsPerMinute), metre);
-    double silentBars = Math.max(0, Math.floor(notes.get(0).onsetBeats() / metre.beats()));
-    return new Statement(later(notes, -silentBars * metre.beats()), Optional.empty());
-  }
-
-  /** The bar line on which played notes start, or to which they lead. */
-  private static double barPlayed(List<Note> notes, Metre metre) {
-    double first = notes.get(0).onsetBeats();
-    double bar = Math.floor(first / metre.beats()) * metre.beats();
-    double line = bar + metre.beats();
-    double behind = notes.get(notes.size() - 1).endBeats() - line;
-    boolean leads = line - first <= LONGEST_PLAYED_PICK_UP && behind > line - first;
-    return leads ? line : bar;
-  }
-
-  private static List<Note> later(List<Note> notes, double beats) {
-    return notes.stream()
-        .map(n -> new Note(n.onsetBeats() + beats, n.durationBeats(), n.pitch()))
-        .toList();
+    List<Note> given = GivenIdea.read(idea.given.orElseThrow(), metre, beatsPerMinute);
+    return new Statement(WrittenIdea.ofGiven(given, metre), Optional.empty());
   }
 
   private static PitchRange pitchRange(String text) {
