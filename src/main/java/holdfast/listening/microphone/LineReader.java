@@ -3,8 +3,8 @@ package holdfast.listening.microphone;
 import javax.sound.sampled.AudioFormat;
 
 /**
- * Turns a line's bytes into mono samples: 16 or 24 bits, one channel or the better of two. Buffers
- * are handed in; nothing is allocated.
+ * Turns a line's bytes into mono samples: 16 or 24 bits or floats, one channel or the better of
+ * two. Buffers are handed in; nothing is allocated.
  */
 final class LineReader {
 
@@ -20,6 +20,7 @@ final class LineReader {
   private final int channels;
   private final int bytes;
   private final boolean bigEndian;
+  private final boolean floats;
   private double left;
   private double right;
   private boolean takeRight;
@@ -30,8 +31,9 @@ final class LineReader {
     this.channels = format.getChannels();
     this.bytes = format.getSampleSizeInBits() / 8;
     this.bigEndian = format.isBigEndian();
-    if (bytes != 2 && bytes != 3) {
-      throw new IllegalArgumentException("16 or 24 bits are read, not " + 8 * bytes);
+    this.floats = format.getEncoding() == AudioFormat.Encoding.PCM_FLOAT;
+    if (floats ? bytes != Float.BYTES : bytes != 2 && bytes != 3) {
+      throw new IllegalArgumentException("16, 24 or 32 bits are read, not " + format);
     }
   }
 
@@ -61,6 +63,15 @@ final class LineReader {
   }
 
   private float sample(byte[] from, int at) {
+    if (floats) {
+      int bits = 0;
+      for (int i = 0; i < Float.BYTES; i++) {
+        bits = bits << Byte.SIZE | from[bigEndian ? at + i : at + Float.BYTES - 1 - i] & 0xff;
+      }
+      float value = Float.intBitsToFloat(bits);
+      // A broken driver's not-a-number must not poison what is counted: it is silence.
+      return Float.isFinite(value) ? value : 0;
+    }
     if (bytes == 2) {
       int high = from[bigEndian ? at : at + 1];
       int low = from[bigEndian ? at + 1 : at] & 0xff;

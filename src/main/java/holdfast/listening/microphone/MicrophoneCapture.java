@@ -57,13 +57,13 @@ final class MicrophoneCapture implements Capture {
         new Ear(
             rate,
             true,
-            microphone.lowestHz(),
-            microphone.highestHz(),
-            microphone.levels(),
+            microphone.expected().lowestHz(),
+            microphone.expected().highestHz(),
+            microphone.expected().levels(),
             (frame, cents, sung, sure, level, flux) -> {},
             notes);
     this.clock = clock;
-    this.delaySeconds = microphone.delaySeconds();
+    this.delaySeconds = microphone.expected().delaySeconds();
     this.device = new Thread(this::record, "microphone");
     device.setDaemon(true);
     device.start();
