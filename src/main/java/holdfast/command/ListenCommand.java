@@ -3,10 +3,10 @@ package holdfast.command;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import holdfast.listening.PlayedNote;
-import holdfast.listening.audio.Sound;
+import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.SoundFile;
 import holdfast.listening.calibration.Profile;
-import holdfast.listening.pitch.BleedCanceller;
+import holdfast.listening.pitch.CleanedSound;
 import holdfast.listening.pitch.FileEar;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -91,30 +91,41 @@ final class ListenCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Profile profile = profileName.map(Profile::named).orElse(Profile.ANYONE);
-    Sound sound = SoundFile.read(file);
-    float[] ear = sound.atEarRate();
-    if (backing.isPresent()) {
-      ear = BleedCanceller.clean(ear, SoundFile.read(backing.get()).atEarRate());
+    try (EarSound sound = SoundFile.tape(file)) {
+      return hear(sound, profile);
     }
+  }
+
+  private int hear(EarSound sound, Profile profile) throws IOException {
+    if (backing.isEmpty()) {
+      return tell(sound, profile);
+    }
+    try (EarSound played = SoundFile.tape(backing.get());
+        EarSound cleaned = CleanedSound.of(sound, played)) {
+      return tell(cleaned, profile);
+    }
+  }
+
+  private int tell(EarSound ear, Profile profile) throws IOException {
     Track track = new Track();
     FileEar.Hearing hearing = FileEar.hear(ear, profile.lowestHz(), profile.highestHz(), track);
     // The last frame may stand a hair after the last sample.
-    track.count = Math.min(track.count, (int) Math.ceil(sound.seconds() * 100));
+    track.count = Math.min(track.count, (int) Math.ceil(ear.seconds() * 100));
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      writeJson(out, sound, hearing, track);
+      writeJson(out, ear, hearing, track);
     } else if (frames) {
       for (int i = 0; i < track.count; i++) {
         out.printf(Locale.ROOT, "%.2f\t%.3f\t%d%n", i / 100.0, track.hz[i], track.sung[i] ? 1 : 0);
       }
     } else {
-      writePlain(out, sound, hearing);
+      writePlain(out, ear, hearing);
     }
     out.flush();
     return 0;
   }
 
-  private void writeJson(PrintWriter out, Sound sound, FileEar.Hearing hearing, Track track)
+  private void writeJson(PrintWriter out, EarSound sound, FileEar.Hearing hearing, Track track)
       throws IOException {
     try (JsonGenerator writer =
         new JsonFactory().createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)) {
@@ -165,7 +176,7 @@ final class ListenCommand implements Callable<Integer> {
     "C", "C♯", "D", "E♭", "E", "F", "F♯", "G", "A♭", "A", "B♭", "B"
   };
 
-  private static void writePlain(PrintWriter out, Sound sound, FileEar.Hearing hearing) {
+  private static void writePlain(PrintWriter out, EarSound sound, FileEar.Hearing hearing) {
     out.printf(
         Locale.ROOT,
         "%d notes in %.1f s; A4 stands at %.1f Hz%n",

@@ -51,12 +51,48 @@ public final class SoundFile {
    * @throws UserMistake in one sentence, when the file is missing or cannot be read
    */
   public static Sound read(Path file) {
+    WholeSound whole = new WholeSound();
+    read(file, whole);
+    return whole.sound();
+  }
+
+  /**
+   * The same at the ear's rate, out of memory: takes of hours are read so.
+   *
+   * @throws UserMistake in one sentence, when the file is missing or cannot be read
+   */
+  public static EarTape tape(Path file) {
+    try (EarTape.Writer writer = new EarTape.Writer()) {
+      read(file, writer);
+      return writer.tape();
+    } catch (IOException broken) {
+      throw new UserMistake(
+          "there is no room for temporary files (" + broken.getMessage() + "); free 500 MB",
+          broken);
+    }
+  }
+
+  /**
+   * Sound that comes as a stream of 16 bit samples, little-endian, at the ear's rate on a tape.
+   *
+   * @param rate samples per second
+   * @param channels 1 or more
+   */
+  public static EarTape tape(InputStream samples, int rate, int channels) throws IOException {
+    try (EarTape.Writer writer = new EarTape.Writer()) {
+      AudioFormat format = new AudioFormat(rate, 16, channels, true, false);
+      collect(samples, format, "the backing", writer);
+      return writer.tape();
+    }
+  }
+
+  private static void read(Path file, SampleSink sink) {
     String name = String.valueOf(file.getFileName());
     try {
       if (Files.isDirectory(file)) {
         throw new UserMistake(file + " is a folder; name a sound file in it");
       }
-      return readKnown(file, name);
+      readKnown(file, name, sink);
     } catch (NoSuchFileException missing) {
       throw new UserMistake("there is no file " + file + "; check the name", missing);
     } catch (IOException broken) {
@@ -74,24 +110,26 @@ public final class SoundFile {
     return new String(head, at, tag.length(), StandardCharsets.ISO_8859_1).equals(tag);
   }
 
-  private static Sound readKnown(Path file, String name) throws IOException {
+  private static void readKnown(Path file, String name, SampleSink sink) throws IOException {
     byte[] head = head(file);
-    if (begins(head, 0, "RIFF") || begins(head, 0, "RF64")) {
-      return WaveFile.read(file);
+    boolean isWave = begins(head, 0, "RIFF") || begins(head, 0, "RF64");
+    if (isWave) {
+      WaveFile.read(file, sink);
     } else if (begins(head, 0, "OggS")) {
       try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
-        return VorbisFile.read(in, MOST_FRAMES);
+        VorbisFile.read(in, MOST_FRAMES, sink);
       }
     } else if (begins(head, 0, "fLaC")) {
-      return decode(file, name, new FlacAudioFileReader(), new FlacFormatConversionProvider());
+      decode(file, name, new FlacAudioFileReader(), new FlacFormatConversionProvider(), sink);
     } else if (begins(head, 4, "ftyp")) {
-      return decode(file, name, new AACAudioFileReader(), new AACFormatConversionProvider());
+      decode(file, name, new AACAudioFileReader(), new AACFormatConversionProvider(), sink);
     } else if (begins(head, 0, "ID3") || ((head[0] & 0xff) == 0xff && (head[1] & 0xe0) == 0xe0)) {
-      return decode(file, name, new MpegAudioFileReader(), new MpegFormatConversionProvider());
+      decode(file, name, new MpegAudioFileReader(), new MpegFormatConversionProvider(), sink);
     } else if (name.toLowerCase(Locale.ROOT).endsWith(".wav")) {
-      return WaveFile.read(file);
+      WaveFile.read(file, sink);
+    } else {
+      throw unknown(name, new UnsupportedAudioFileException());
     }
-    throw unknown(name, new UnsupportedAudioFileException());
   }
 
   private static UserMistake unknown(String name, Exception cause) {
@@ -108,8 +146,12 @@ public final class SoundFile {
    * The providers are called by name: asked through AudioSystem, the first that believes to know a
    * file takes it, and one of them believes that of all.
    */
-  private static Sound decode(
-      Path file, String name, AudioFileReader reader, FormatConversionProvider decoder)
+  private static void decode(
+      Path file,
+      String name,
+      AudioFileReader reader,
+      FormatConversionProvider decoder,
+      SampleSink sink)
       throws IOException {
     AAC_TALK.setLevel(Level.OFF);
     try (AudioInputStream coded =
@@ -122,7 +164,7 @@ public final class SoundFile {
       AudioFormat pcm =
           new AudioFormat(from.getSampleRate(), bits, from.getChannels(), true, bigEndian);
       try (AudioInputStream plain = decoder.getAudioInputStream(pcm, coded)) {
-        return collect(plain, pcm, name);
+        collect(plain, pcm, name, sink);
       }
     } catch (UnsupportedAudioFileException | RuntimeException broken) {
       if (broken instanceof UserMistake mistake) {
@@ -152,49 +194,36 @@ public final class SoundFile {
     };
   }
 
-  private static Sound collect(AudioInputStream plain, AudioFormat pcm, String name)
+  private static void collect(InputStream plain, AudioFormat pcm, String name, SampleSink sink)
       throws IOException {
     int rate = Math.round(pcm.getSampleRate());
     int channels = pcm.getChannels();
     SampleFormat format = sampleFormat(pcm.getSampleSizeInBits());
     int bytes = format.bytes();
     int used = Math.min(2, channels);
-    float[][] sound = new float[used][1 << 16];
-    double[] energy = new double[used];
-    int[] clipped = new int[used];
-    int frames = 0;
+    sink.begin(rate, used);
     byte[] block = new byte[BLOCK_BYTES - BLOCK_BYTES % (bytes * channels)];
+    float[][] sound = new float[used][block.length / (bytes * channels)];
     ByteBuffer view = ByteBuffer.wrap(block).order(ByteOrder.LITTLE_ENDIAN);
-    boolean swapped = pcm.isBigEndian();
+    long frames = 0;
     int held = 0;
-    while (true) {
-      int got = plain.read(block, held, block.length - held);
-      if (got < 0) {
-        break;
-      }
+    for (int got = 0; got >= 0; got = plain.read(block, held, block.length - held)) {
       held += got;
       int whole = held / (bytes * channels);
-      if (frames + whole > MOST_FRAMES) {
+      frames += whole;
+      if (frames > MOST_FRAMES) {
         throw new UserMistake(
             name + " is longer than can be read at once; cut it into shorter takes");
       }
-      if (frames + whole > sound[0].length) {
-        for (int c = 0; c < used; c++) {
-          sound[c] = Arrays.copyOf(sound[c], Math.max(2 * sound[c].length, frames + whole));
-        }
-      }
-      if (swapped) {
+      if (pcm.isBigEndian()) {
         reverse(block, whole * channels, bytes);
       }
       for (int i = 0; i < whole; i++) {
         for (int c = 0; c < used; c++) {
-          float value = format.read(view, bytes * (i * channels + c));
-          sound[c][frames + i] = value;
-          energy[c] += value * value;
-          clipped[c] += Math.abs(value) >= 0.9998f ? 1 : 0;
+          sound[c][i] = format.read(view, bytes * (i * channels + c));
         }
       }
-      frames += whole;
+      sink.take(sound, whole);
       int rest = held - whole * bytes * channels;
       System.arraycopy(block, held - rest, block, 0, rest);
       held = rest;
@@ -202,7 +231,5 @@ public final class SoundFile {
     if (frames == 0) {
       throw new UserMistake(name + " has no sound in it; record or export it again");
     }
-    int better = used == 2 && energy[1] > energy[0] ? 1 : 0;
-    return new Sound(rate, Arrays.copyOf(sound[better], frames), clipped[better]);
   }
 }

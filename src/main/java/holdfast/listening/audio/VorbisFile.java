@@ -10,7 +10,6 @@ import com.jcraft.jorbis.DspState;
 import com.jcraft.jorbis.Info;
 import java.io.IOException;
 import java.io.InputStream;
-import java.util.Arrays;
 
 /**
  * Reads Ogg Vorbis (Xiph.Org, "Vorbis I specification") packet by packet. The decoder's Java Sound
@@ -27,17 +26,22 @@ final class VorbisFile {
   private final Packet packet = new Packet();
   private final Info info = new Info();
   private final Comment comment = new Comment();
-  private float[][] sound = new float[2][1 << 16];
+  private final SampleSink sink;
+  private final int mostFrames;
+  private float[][] told = new float[0][];
   private int frames;
 
-  private VorbisFile() {}
-
-  /** Reads a whole stream; of two channels the louder. */
-  static Sound read(InputStream in, int mostFrames) throws IOException {
-    return new VorbisFile().decode(in, mostFrames);
+  private VorbisFile(SampleSink sink, int mostFrames) {
+    this.sink = sink;
+    this.mostFrames = mostFrames;
   }
 
-  private Sound decode(InputStream in, int mostFrames) throws IOException {
+  /** Reads a whole stream and tells it block by block. */
+  static void read(InputStream in, int mostFrames, SampleSink sink) throws IOException {
+    new VorbisFile(sink, mostFrames).decode(in);
+  }
+
+  private void decode(InputStream in) throws IOException {
     sync.init();
     info.init();
     comment.init();
@@ -74,7 +78,7 @@ final class VorbisFile {
         int[] offsets = new int[info.channels];
         int count;
         while ((count = dsp.synthesis_pcmout(pcm, offsets)) > 0) {
-          keep(pcm[0], offsets, count, mostFrames);
+          keep(pcm[0], offsets, count);
           dsp.synthesis_read(count);
         }
       }
@@ -82,7 +86,9 @@ final class VorbisFile {
         break;
       }
     }
-    return finish();
+    if (frames == 0) {
+      throw new IOException("there is no sound in it");
+    }
   }
 
   private boolean nextPage(InputStream in) throws IOException {
@@ -97,33 +103,21 @@ final class VorbisFile {
     return true;
   }
 
-  private void keep(float[][] pcm, int[] offsets, int count, int mostFrames) throws IOException {
+  private void keep(float[][] pcm, int[] offsets, int count) throws IOException {
     if (frames + count > mostFrames) {
       throw new IOException("longer than can be read at once; cut it into shorter takes");
     }
     int used = Math.min(2, info.channels);
-    for (int c = 0; c < used; c++) {
-      if (frames + count > sound[c].length) {
-        sound[c] = Arrays.copyOf(sound[c], 2 * (frames + count));
-      }
-      System.arraycopy(pcm[c], offsets[c], sound[c], frames, count);
-    }
-    frames += count;
-  }
-
-  private Sound finish() throws IOException {
     if (frames == 0) {
-      throw new IOException("there is no sound in it");
+      sink.begin(info.rate, used);
     }
-    double[] energy = new double[2];
-    int[] clipped = new int[2];
-    for (int c = 0; c < Math.min(2, info.channels); c++) {
-      for (int i = 0; i < frames; i++) {
-        energy[c] += sound[c][i] * sound[c][i];
-        clipped[c] += Math.abs(sound[c][i]) >= 0.9998f ? 1 : 0;
-      }
+    if (told.length != used || told[0].length < count) {
+      told = new float[used][count];
     }
-    int better = energy[1] > energy[0] ? 1 : 0;
-    return new Sound(info.rate, Arrays.copyOf(sound[better], frames), clipped[better]);
+    for (int c = 0; c < used; c++) {
+      System.arraycopy(pcm[c], offsets[c], told[c], 0, count);
+    }
+    sink.take(told, count);
+    frames += count;
   }
 }

@@ -33,9 +33,6 @@ public final class WaveFile {
 
   private static final int BLOCK_FRAMES = 1 << 14;
 
-  /** A sample this near full scale was clipped. */
-  private static final float CLIPPED = 0.9998f;
-
   private final String name;
   private int encoding;
   private int channels;
@@ -53,12 +50,19 @@ public final class WaveFile {
    * @throws IOException when the disk fails
    */
   public static Sound read(Path file) throws IOException {
+    WholeSound whole = new WholeSound();
+    read(file, whole);
+    return whole.sound();
+  }
+
+  /** The same, told block by block. */
+  static void read(Path file, SampleSink sink) throws IOException {
     try (FileChannel channel = FileChannel.open(file)) {
-      return new WaveFile(file.getFileName().toString()).read(channel);
+      new WaveFile(file.getFileName().toString()).read(channel, sink);
     }
   }
 
-  private Sound read(FileChannel channel) throws IOException {
+  private void read(FileChannel channel, SampleSink sink) throws IOException {
     ByteBuffer head = bytes(channel, 12);
     if (head.remaining() < 12
         || !(tag(head, 0).equals("RIFF") || tag(head, 0).equals("RF64"))
@@ -82,7 +86,8 @@ public final class WaveFile {
           throw new UserMistake(
               name + " has its sound before its format (no \"fmt \" chunk); export it again");
         }
-        return readData(channel, Math.min(size, channel.size() - channel.position()));
+        readData(channel, Math.min(size, channel.size() - channel.position()), sink);
+        return;
       }
       long next = channel.position() + size + (size & 1);
       if (id.equals("fmt ")) {
@@ -146,7 +151,7 @@ public final class WaveFile {
             bits));
   }
 
-  private Sound readData(FileChannel channel, long size) throws IOException {
+  private void readData(FileChannel channel, long size, SampleSink sink) throws IOException {
     SampleFormat format = sampleFormat();
     int frameBytes = format.bytes() * channels;
     long frames = size / frameBytes;
@@ -158,32 +163,26 @@ public final class WaveFile {
           name + " is longer than can be read at once; cut it into takes of two hours or less");
     }
     int used = Math.min(2, channels);
-    float[][] sound = new float[used][(int) frames];
-    double[] energy = new double[used];
-    int[] clipped = new int[used];
+    sink.begin(rate, used);
+    float[][] sound = new float[used][BLOCK_FRAMES];
     ByteBuffer block =
         ByteBuffer.allocate(BLOCK_FRAMES * frameBytes).order(ByteOrder.LITTLE_ENDIAN);
-    int done = 0;
-    while (done < frames) {
+    for (long done = 0; done < frames; ) {
       int want = (int) Math.min(BLOCK_FRAMES, frames - done);
       block.clear().limit(want * frameBytes);
       try {
         fill(channel, block);
       } catch (EOFException cutOff) {
-        break;
+        return;
       }
       for (int i = 0; i < want; i++) {
         for (int c = 0; c < used; c++) {
-          float value = format.read(block, i * frameBytes + c * format.bytes());
-          sound[c][done + i] = value;
-          energy[c] += value * value;
-          clipped[c] += Math.abs(value) >= CLIPPED ? 1 : 0;
+          sound[c][i] = format.read(block, i * frameBytes + c * format.bytes());
         }
       }
+      sink.take(sound, want);
       done += want;
     }
-    int better = used == 2 && energy[1] > energy[0] ? 1 : 0;
-    return new Sound(rate, sound[better], clipped[better]);
   }
 
   private static void fill(ReadableByteChannel channel, ByteBuffer buffer) throws IOException {

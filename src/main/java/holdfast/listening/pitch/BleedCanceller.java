@@ -46,7 +46,18 @@ public final class BleedCanceller {
     if (take.length < 2 * STRETCH || backing.length < 2 * STRETCH) {
       return take.clone();
     }
-    int delay = delay(take, backing);
+    return clean(take, backing, delay(take, backing));
+  }
+
+  /**
+   * The same where the delay is known already.
+   *
+   * @param delay how many samples later than in the backing the backing is heard in the take
+   */
+  public static float[] clean(float[] take, float[] backing, int delay) {
+    if (take.length < 2 * STRETCH) {
+      return take.clone();
+    }
     float[] aligned = new float[take.length];
     int shift = delay - BEFORE;
     for (int i = Math.max(0, shift); i < take.length && i - shift < backing.length; i++) {
@@ -60,7 +71,7 @@ public final class BleedCanceller {
   }
 
   /** How many samples later than in the backing the backing is heard in the take. */
-  static int delay(float[] take, float[] backing) {
+  public static int delay(float[] take, float[] backing) {
     int length = Math.min(LOOK, Math.max(take.length, backing.length));
     int size = Integer.highestOneBit(length) * 4;
     float[] a = Arrays.copyOf(Arrays.copyOf(take, Math.min(take.length, length)), size);

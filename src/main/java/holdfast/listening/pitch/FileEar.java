@@ -1,6 +1,7 @@
 package holdfast.listening.pitch;
 
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import holdfast.listening.audio.Sound;
 import java.util.ArrayList;
@@ -14,6 +15,9 @@ public final class FileEar {
 
   /** Seconds at the start that show how loud the singer and the room are. */
   private static final int SURVEY_SECONDS = 60;
+
+  /** Samples that are read at once: a second. */
+  private static final int PIECE = Resampler.EAR_RATE;
 
   private FileEar() {}
 
@@ -60,7 +64,13 @@ public final class FileEar {
 
   /** The same for samples that are at the ear's rate already. */
   public static Hearing hear(float[] ear, double lowestHz, double highestHz, Track track) {
-    Levels levels = Levels.of(ear, Math.min(ear.length, SURVEY_SECONDS * Resampler.EAR_RATE));
+    return hear(EarSound.of(ear), lowestHz, highestHz, track);
+  }
+
+  /** The same for sound of any length, which is read piece by piece. */
+  public static Hearing hear(EarSound ear, double lowestHz, double highestHz, Track track) {
+    int surveyed = (int) Math.min(ear.length(), SURVEY_SECONDS * Resampler.EAR_RATE);
+    Levels levels = Levels.of(ear.samples(0, surveyed), surveyed);
     Collected collected = new Collected();
     Ear chain =
         new Ear(
@@ -75,7 +85,12 @@ public final class FileEar {
               }
             },
             collected);
-    chain.push(ear, 0, ear.length);
+    float[] piece = new float[PIECE];
+    for (long from = 0; from < ear.length(); from += PIECE) {
+      int count = (int) Math.min(PIECE, ear.length() - from);
+      ear.read(from, piece, 0, count);
+      chain.push(piece, 0, count);
+    }
     chain.end();
     return collected.hearing();
   }
