@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -51,6 +53,7 @@ final class LivePlayback implements Playback {
   private final long originMicros;
   private final Thread scheduler;
   private final List<Consumer<BeatNotice>> listeners = new CopyOnWriteArrayList<>();
+  private final Queue<BackingEvent> said = new ConcurrentLinkedQueue<>();
   private final CountDownLatch over = new CountDownLatch(1);
 
   private volatile Arrangement arrangement;
@@ -92,6 +95,7 @@ final class LivePlayback implements Playback {
       while (!stopped) {
         long now = System.nanoTime();
         planDue(now);
+        cueWhatIsSaid();
         band.sendDue(now);
         tellDue(now);
         if (allPlanned && band.nextBeat().isEmpty() && now >= heardAt(endBeat)) {
@@ -170,6 +174,14 @@ final class LivePlayback implements Playback {
     Optional<BarPlace> next = way.route().after(bar.getValue());
     for (BackingEvent event : arrangement.bar(bar.getValue(), next)) {
       band.cue(event.later(bar.getKey()));
+    }
+  }
+
+  private void cueWhatIsSaid() {
+    for (BackingEvent note = said.poll(); note != null; note = said.poll()) {
+      if (note.onsetBeats() < endBeat) {
+        band.cue(note);
+      }
     }
   }
 
@@ -278,6 +290,17 @@ final class LivePlayback implements Playback {
   @Override
   public void mute(Part part, boolean silent) {
     band.mute(part, silent);
+  }
+
+  @Override
+  public void say(List<BackingEvent> line) {
+    for (BackingEvent note : line) {
+      if (note.part() != Part.LINE) {
+        throw new IllegalArgumentException("a line is played by LINE, not by " + note.part());
+      }
+    }
+    said.addAll(line);
+    LockSupport.unpark(scheduler);
   }
 
   @Override

@@ -3,6 +3,7 @@ package holdfast.backing;
 import holdfast.chart.Changes;
 import holdfast.time.BeatClock;
 import holdfast.time.TempoMap;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -38,6 +39,12 @@ public interface Playback extends AutoCloseable {
 
   /** Silences a part, or lets it be heard again. */
   void mute(Part part, boolean silent);
+
+  /**
+   * {@link Part#LINE} plays these notes, too, in beats of what is played. What comes too late to be
+   * heard on time is left out.
+   */
+  void say(List<BackingEvent> line);
 
   /**
    * The bar at a played beat: where in the form it is. Before the first bar that bar; of bars that

@@ -10,6 +10,7 @@ import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
 import holdfast.session.Setting;
 import holdfast.session.log.TakeLog;
+import holdfast.time.TempoMap;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -81,6 +82,11 @@ public final class KeptTake implements Keeper, AutoCloseable {
   @Override
   public void mark(double seconds, String text) {
     log.mark(seconds, text);
+  }
+
+  @Override
+  public void tempo(TempoMap beats) {
+    log.tempo(beats);
   }
 
   @Override

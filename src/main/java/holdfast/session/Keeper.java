@@ -1,6 +1,7 @@
 package holdfast.session;
 
 import holdfast.listening.Heard;
+import holdfast.time.TempoMap;
 import java.util.Optional;
 
 /** Whoever writes a running take down, so that nothing that was played can be lost. */
@@ -14,6 +15,9 @@ public interface Keeper {
 
   /** Something happened that is no note. */
   void mark(double seconds, String text);
+
+  /** The tempo has changed: which beat falls on which second from now on. */
+  default void tempo(TempoMap beats) {}
 
   /** What is wrong with the keeping, in one sentence; empty while all is well. */
   Optional<String> trouble();

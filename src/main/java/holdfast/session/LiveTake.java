@@ -16,6 +16,7 @@ import holdfast.motif.Motif;
 import holdfast.motif.Player;
 import holdfast.theory.Harmony;
 import holdfast.time.TakeClock;
+import holdfast.time.TempoMap;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -49,6 +50,7 @@ public final class LiveTake {
   private final Optional<Motif> givenIdea;
   private final Audience audience;
   private final Keeper keeper;
+  private final Partner partner;
 
   private long nextMomentNanos = System.nanoTime();
   private Optional<String> toldTrouble = Optional.empty();
@@ -68,6 +70,22 @@ public final class LiveTake {
    */
   public LiveTake(
       Chart chart, Player player, Optional<Motif> givenIdea, Audience audience, Keeper keeper) {
+    this(chart, player, givenIdea, audience, keeper, Partner.NOBODY);
+  }
+
+  /**
+   * A take to be played with a partner.
+   *
+   * @param partner who plays with the student
+   */
+  public LiveTake(
+      Chart chart,
+      Player player,
+      Optional<Motif> givenIdea,
+      Audience audience,
+      Keeper keeper,
+      Partner partner) {
+    this.partner = partner;
     this.chart = chart;
     this.player = player;
     this.givenIdea = givenIdea;
@@ -88,8 +106,16 @@ public final class LiveTake {
     try (Playback playback = band.start(performance);
         Capture ear = source.open(clockOf(playback))) {
       Coach coach = new Coach(setting(playback));
+      TempoMap tempo = playback.tempoMap();
+      partner.begin(playback);
       while (playback.isRunning()) {
         hear(ear, coach);
+        if (playback.tempoMap() != tempo) {
+          tempo = playback.tempoMap();
+          coach.goOnWith(setting(playback));
+          keeper.tempo(tempo);
+        }
+        partner.look(playback.clock().beatAt(System.nanoTime()));
         if (System.nanoTime() >= nextMomentNanos) {
           nextMomentNanos = System.nanoTime() + MOMENT_EVERY_NANOS;
           audience.moment(moment(playback, coach, ear));
@@ -101,7 +127,7 @@ public final class LiveTake {
         }
       }
       listenToTheTail(ear, coach);
-      coach.rest().forEach(audience::phrase);
+      coach.rest().forEach(this::tell);
       if (ear.lost() > 0) {
         audience.notice(
             ear.lost() + " notes came faster than they could be heard and are missing.");
@@ -114,7 +140,7 @@ public final class LiveTake {
     Heard heard = ear.await(TICK);
     keeper.hear(heard);
     List<JudgedPhrase> ended = coach.hear(heard);
-    ended.forEach(audience::phrase);
+    ended.forEach(this::tell);
     if (!ended.isEmpty()) {
       keeper.phraseEnded(heard.upToSeconds());
     }
@@ -131,6 +157,11 @@ public final class LiveTake {
               ? "The input is back; I am listening again."
               : "The input went away; plug it in again and I go on. Nothing you played is lost.");
     }
+  }
+
+  private void tell(JudgedPhrase phrase) {
+    audience.phrase(phrase);
+    partner.hear(phrase);
   }
 
   private void listenToTheTail(Capture ear, Coach coach) throws InterruptedException {

@@ -110,6 +110,30 @@ class LivePlaybackTest {
   }
 
   @Test
+  void what_is_said_while_it_plays_sounds_on_its_beats() throws InterruptedException {
+    List<BackingEvent> said =
+        List.of(
+            new BackingEvent(Part.LINE, 6, 0.5, 67, 80),
+            new BackingEvent(Part.LINE, 6.5, 1, 69, 80),
+            new BackingEvent(Part.LINE, 500, 1, 60, 80));
+    play(
+        performance(Feel.PLAIN, 80, 1),
+        (playback, beat) -> {
+          if (beat.beat() == 2) {
+            playback.say(said);
+          }
+        });
+    List<LockstepOut.Sent> notes = notesOn(LINE_CHANNEL);
+    long count = notesOn(DRUM_CHANNEL).get(0).micros();
+    assertEquals(2, notes.size(), "what lies behind the end is not said");
+    for (int i = 0; i < 2; i++) {
+      double beats = 4 + said.get(i).onsetBeats();
+      assertEquals(beats * 60e6 / 80, (double) (notes.get(i).micros() - count), 1, "note " + i);
+      assertTrue(notes.get(i).micros() - notes.get(i).madeMicros() > 100_000, "sent late");
+    }
+  }
+
+  @Test
   void a_muted_line_is_silent() throws InterruptedException {
     Performance muted =
         new Performance(
