@@ -18,6 +18,7 @@ import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
 import holdfast.motif.Player;
 import holdfast.report.JudgementJson;
+import holdfast.report.Occasion;
 import holdfast.report.ReportPage;
 import holdfast.session.Coach;
 import holdfast.session.JudgedTake;
@@ -70,10 +71,8 @@ public final class TakeFolder {
     Files.createDirectories(folder);
     MidiTakeWriter.write(score(judged, performance).take(), folder.resolve("take.mid"));
     WholeFile.write(folder.resolve("judgement.json"), JudgementJson.of(judged) + "\n");
-    ReportPage.Heading heading =
-        new ReportPage.Heading(
-            student, Optional.of(LocalDate.now(ZoneId.systemDefault())), List.of());
-    WholeFile.write(folder.resolve("report.html"), ReportPage.of(judged, heading));
+    Occasion occasion = Occasion.of(student, LocalDate.now(ZoneId.systemDefault()));
+    WholeFile.write(folder.resolve("report.html"), ReportPage.of(judged, occasion));
   }
 
   /** Finishes every take that was broken off, and says so, a sentence each. */

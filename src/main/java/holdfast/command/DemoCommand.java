@@ -10,6 +10,7 @@ import holdfast.command.live.LiveScreen;
 import holdfast.disk.WholeFile;
 import holdfast.motif.Player;
 import holdfast.report.JudgementText;
+import holdfast.report.Occasion;
 import holdfast.report.ReportPage;
 import holdfast.session.Coach;
 import holdfast.session.DemoPlayer;
@@ -25,7 +26,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -123,10 +123,8 @@ final class DemoCommand implements Callable<Integer> {
     Path folder = UserFolder.path().resolve("reports");
     Files.createDirectories(folder);
     Path report = folder.resolve("demo.html");
-    ReportPage.Heading heading =
-        new ReportPage.Heading(
-            Optional.of(student), Optional.of(LocalDate.now(ZoneId.systemDefault())), List.of());
-    WholeFile.write(report, ReportPage.of(judged, heading));
+    Occasion occasion = Occasion.of(Optional.of(student), LocalDate.now(ZoneId.systemDefault()));
+    WholeFile.write(report, ReportPage.of(judged, occasion));
     return report;
   }
 }

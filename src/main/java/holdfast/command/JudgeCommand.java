@@ -16,6 +16,7 @@ import holdfast.motif.Motif;
 import holdfast.motif.Player;
 import holdfast.report.JudgementJson;
 import holdfast.report.JudgementText;
+import holdfast.report.Occasion;
 import holdfast.report.ReportPage;
 import holdfast.session.Coach;
 import holdfast.session.JudgedPhrase;
@@ -152,8 +153,8 @@ final class JudgeCommand implements Callable<Integer> {
     why.ifPresent(number -> tellWhy(setting, judged, number, out));
     report.ifPresent(
         file -> {
-          ReportPage.Heading heading = new ReportPage.Heading(student, Optional.empty(), notes);
-          WholeFile.write(file, ReportPage.of(judged, heading));
+          Occasion occasion = Occasion.UNKNOWN.by(student).remarking(notes);
+          WholeFile.write(file, ReportPage.of(judged, occasion));
           if (!json) {
             out.println();
             out.println("The report is in " + file);

@@ -112,7 +112,16 @@ public final class JudgementJson {
         .put("contour", thousandths(evidence.contour()))
         .put("intervals", thousandths(evidence.intervals()));
     fit(node, phrase.harmony().fit());
-    node.put("why", String.join(" ", phrase.why()));
+    node.put("why", String.join(" ", OverrulingWords.why(phrase)));
+    phrase
+        .overruled()
+        .ifPresent(
+            o -> {
+              ObjectNode overruled = node.putObject("overruled");
+              OverrulingJson.put(overruled, o.by());
+              overruled.put("heardFamily", o.heard().family().word());
+              overruled.put("heardTreatment", o.heard().treatment().word());
+            });
   }
 
   private static void summary(ObjectNode node, Counts counts) {

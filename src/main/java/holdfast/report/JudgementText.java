@@ -107,7 +107,7 @@ public final class JudgementText {
     if (phrase.statesTheIdea()) {
       lines.add("This is the idea that the others are held against.");
     } else {
-      lines.addAll(phrase.why());
+      lines.addAll(OverrulingWords.why(phrase));
     }
     Optional<Key> key = setting.changes().key();
     phrase.harmony().notes().forEach(note -> lines.add("  " + note.sentence(key)));
@@ -157,8 +157,8 @@ public final class JudgementText {
   }
 
   private static String words(JudgedPhrase phrase) {
-    String words = TreatmentWords.of(phrase.verdict());
-    String detail = phrase.verdict().detail();
+    String words = TreatmentWords.of(phrase);
+    String detail = phrase.overruled().isPresent() ? "" : phrase.verdict().detail();
     String all = detail.isEmpty() ? words : words + " (" + detail + ")";
     return all.length() > WORDS_WIDTH ? words : all;
   }
@@ -180,7 +180,10 @@ public final class JudgementText {
     return phrase.harmony().fit().map(Fit::word).map(w -> w.text()).orElse("no chord");
   }
 
-  private static String sure(JudgedPhrase phrase) {
+  static String sure(JudgedPhrase phrase) {
+    if (phrase.overruled().isPresent()) {
+      return "your teacher";
+    }
     return Math.round(100 * phrase.verdict().confidence()) + " %";
   }
 

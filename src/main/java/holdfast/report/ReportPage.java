@@ -46,7 +46,6 @@ import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -64,17 +63,8 @@ public final class ReportPage {
 
   private ReportPage() {}
 
-  /** Who played, and when: the parts of the head that a take does not know by itself. */
-  public record Heading(Optional<String> student, Optional<LocalDate> day, List<String> notes) {
-
-    /** Copies. */
-    public Heading {
-      notes = List.copyOf(notes);
-    }
-  }
-
   /** The page as text, in UTF-8 by its own declaration. */
-  public static String of(JudgedTake take, Heading heading) {
+  public static String of(JudgedTake take, Occasion occasion) {
     Setting setting = take.setting();
     String name = setting.chart().title();
     return document(
@@ -85,7 +75,7 @@ public final class ReportPage {
                     title(name + ": how the idea was carried"),
                     style(rawHtml(stylesheet()))),
                 body(
-                    header(h1(name), p(line(take, heading)).withClass("quiet")),
+                    header(h1(name), p(line(take, occasion)).withClass("quiet")),
                     main(
                         section(
                                 each(TakeSentences.of(take), s -> p(s)),
@@ -95,21 +85,22 @@ public final class ReportPage {
                         sheet(take),
                         counts(take.counts()),
                         phraseByPhrase(take),
-                        howItWasJudged(heading)),
+                        howItWasJudged(occasion)),
                     footer(p(Cautions.FOR_THE_PLAYER)).withClass("quiet")))
             .withLang("en"));
   }
 
-  private static String line(JudgedTake take, Heading heading) {
+  private static String line(JudgedTake take, Occasion occasion) {
     Setting setting = take.setting();
     StringBuilder line = new StringBuilder();
-    heading.student().ifPresent(s -> line.append(s).append(" · "));
-    heading
+    occasion.student().ifPresent(s -> line.append(s).append(" · "));
+    occasion
         .day()
         .ifPresent(
             d ->
                 line.append(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH).format(d))
                     .append(" · "));
+    occasion.input().ifPresent(i -> line.append(i).append(" · "));
     setting.changes().key().map(Key::display).ifPresent(k -> line.append(k).append(" · "));
     line.append(Math.round(setting.beats().openingTempo())).append(" beats a minute");
     int choruses = take.choruses();
@@ -221,13 +212,14 @@ public final class ReportPage {
         td(
             strong(isIdea ? "the idea" : mark.word())
                 .withClass(mark.name().toLowerCase(Locale.ROOT)),
-            span(isIdea ? "" : ": " + TreatmentWords.of(phrase.verdict())),
-            div(isIdea ? "" : String.join(" ", phrase.why())).withClass("quiet why")),
+            span(isIdea ? "" : ": " + TreatmentWords.of(phrase)),
+            div(isIdea ? "" : String.join(" ", OverrulingWords.why(phrase)))
+                .withClass("quiet why")),
         td(fit),
-        td(isIdea ? "" : Math.round(100 * phrase.verdict().confidence()) + " %"));
+        td(isIdea ? "" : JudgementText.sure(phrase)));
   }
 
-  private static DomContent howItWasJudged(Heading heading) {
+  private static DomContent howItWasJudged(Occasion occasion) {
     return section(
         h2("How this was judged"),
         p(
@@ -242,7 +234,7 @@ public final class ReportPage {
         p(
             "What this cannot know: what was meant, how it sounded in the room, tone, feeling and"
                 + " taste. A teacher's ear decides."),
-        each(heading.notes(), note -> p(note)));
+        each(occasion.remarks(), note -> p(note)));
   }
 
   private static String stylesheet() {

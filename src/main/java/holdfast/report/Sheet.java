@@ -101,13 +101,13 @@ final class Sheet {
     }
     for (JudgedPhrase phrase : here) {
       boolean isIdea = phrase.statesTheIdea();
-      String words = isIdea ? "the idea" : TreatmentWords.of(phrase.verdict());
+      String words = isIdea ? "the idea" : TreatmentWords.of(phrase);
       cell.with(
           div(rawHtml(picture(take, phrase)))
               .withClass("shape")
               .attr("role", "img")
               .attr("aria-label", mark(phrase).word() + ": " + words)
-              .withTitle(isIdea ? words : String.join(" ", phrase.why())),
+              .withTitle(isIdea ? words : String.join(" ", OverrulingWords.why(phrase))),
           div(isIdea ? "idea" : mark(phrase).word())
               .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)));
     }

@@ -3,6 +3,7 @@ package holdfast.report;
 import holdfast.motif.Family;
 import holdfast.motif.Treatment;
 import holdfast.motif.Verdict;
+import holdfast.session.JudgedPhrase;
 import java.util.Locale;
 
 /** What a player did with the idea, in a few plain words. */
@@ -11,6 +12,14 @@ final class TreatmentWords {
   private static final int OCTAVE = 12;
 
   private TreatmentWords() {}
+
+  /** A few words without a full stop, as they stand in a table; the teacher's where there are. */
+  static String of(JudgedPhrase phrase) {
+    return phrase
+        .overruled()
+        .map(o -> OverrulingWords.inATable(o.by()))
+        .orElseGet(() -> of(phrase.verdict()));
+  }
 
   /** A few words without a full stop, as they stand in a table. */
   static String of(Verdict verdict) {

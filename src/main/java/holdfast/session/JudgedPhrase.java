@@ -7,6 +7,7 @@ import holdfast.melody.Note;
 import holdfast.motif.Family;
 import holdfast.motif.Verdict;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * One phrase with all that is said about it.
@@ -22,6 +23,7 @@ import java.util.List;
  * @param harmony what each note does over its chord, and how the whole sits
  * @param why the verdict in two or three plain sentences
  * @param decidedSeconds when it was known to have ended, in seconds of the take
+ * @param overruled the teacher's word, where there is one; then {@code verdict} is the teacher's
  */
 public record JudgedPhrase(
     int index,
@@ -33,7 +35,16 @@ public record JudgedPhrase(
     Verdict verdict,
     JudgedLine harmony,
     List<String> why,
-    double decidedSeconds) {
+    double decidedSeconds,
+    Optional<Overruled> overruled) {
+
+  /**
+   * A verdict that no longer counts, and the word that took its place.
+   *
+   * @param by what the teacher said
+   * @param heard what the coach had heard
+   */
+  public record Overruled(Overruling by, Verdict heard) {}
 
   /** Copies, and checks that both tellings hold the same notes. */
   public JudgedPhrase {
@@ -48,6 +59,54 @@ public record JudgedPhrase(
               + " and "
               + played.size());
     }
+  }
+
+  /** A phrase as the coach heard it. */
+  public JudgedPhrase(
+      int index,
+      boolean statesTheIdea,
+      Place place,
+      List<PlayedNote> played,
+      List<Note> notes,
+      List<ChordSpan> chords,
+      Verdict verdict,
+      JudgedLine harmony,
+      List<String> why,
+      double decidedSeconds) {
+    this(
+        index,
+        statesTheIdea,
+        place,
+        played,
+        notes,
+        chords,
+        verdict,
+        harmony,
+        why,
+        decidedSeconds,
+        Optional.empty());
+  }
+
+  /** The same phrase under the teacher's word. */
+  JudgedPhrase overruledBy(Overruling ruling) {
+    Verdict heard = heard();
+    return new JudgedPhrase(
+        index,
+        statesTheIdea,
+        place,
+        played,
+        notes,
+        chords,
+        ruling.in(heard),
+        harmony,
+        why,
+        decidedSeconds,
+        Optional.of(new Overruled(ruling, heard)));
+  }
+
+  /** What the coach heard, whatever the teacher says. */
+  public Verdict heard() {
+    return overruled.map(Overruled::heard).orElse(verdict);
   }
 
   /** Its first onset, in beats of the take. */

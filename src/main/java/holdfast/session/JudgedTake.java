@@ -26,6 +26,31 @@ public record JudgedTake(
     afterthoughts = List.copyOf(afterthoughts);
   }
 
+  /**
+   * The same take under a teacher's words, which count in everything; of several about one phrase
+   * the last counts. A word about no phrase of this take changes nothing.
+   */
+  public JudgedTake overruledBy(List<Overruling> rulings) {
+    List<JudgedPhrase> told = phrases.stream().map(phrase -> under(rulings, phrase)).toList();
+    List<Afterthought> left =
+        afterthoughts.stream()
+            .map(a -> new Afterthought(a.kind(), told.get(a.phrase().index())))
+            .filter(
+                a -> a.kind() != Afterthought.Kind.HEARD_ANEW || a.phrase().overruled().isEmpty())
+            .toList();
+    return new JudgedTake(setting, idea, told, Counts.of(told), left);
+  }
+
+  private static JudgedPhrase under(List<Overruling> rulings, JudgedPhrase phrase) {
+    JudgedPhrase told = phrase;
+    for (Overruling ruling : rulings) {
+      if (ruling.isAbout(phrase)) {
+        told = phrase.overruledBy(ruling);
+      }
+    }
+    return told;
+  }
+
   /** How many choruses the take reaches into; at least 1. */
   public int choruses() {
     return phrases.stream().mapToInt(p -> p.place().chorus()).max().orElse(1);

@@ -79,8 +79,9 @@ class JudgementTest {
     String page =
         ReportPage.of(
             Coach.judge(hostile, DEMO.played(), phrase -> {}),
-            new ReportPage.Heading(
-                Optional.of("<b>Mira</b> \u5c0f\u96ea"), Optional.empty(), List.of("a & b <i>")));
+            Occasion.UNKNOWN
+                .by(Optional.of("<b>Mira</b> \u5c0f\u96ea"))
+                .remarking(List.of("a & b <i>")));
 
     assertFalse(page.contains("<script>"), "a title must not become a script");
     assertTrue(page.contains("&lt;script&gt;"));
@@ -90,9 +91,7 @@ class JudgementTest {
 
   @Test
   void the_page_needs_no_network_and_no_script() {
-    String page =
-        ReportPage.of(
-            demo(), new ReportPage.Heading(Optional.empty(), Optional.empty(), List.of()));
+    String page = ReportPage.of(demo(), Occasion.UNKNOWN);
 
     assertFalse(page.contains("<script"));
     assertFalse(page.contains("<link"));

@@ -1,0 +1,76 @@
+package holdfast.report;
+
+import holdfast.chart.WrittenFor;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a take does not know by itself and its report tells: who played, when, on what, for whom the
+ * notes are written, and what was before.
+ *
+ * @param student a first name or nickname
+ * @param day when it was played
+ * @param input what was listened to, as people call it
+ * @param remarks anything else that was found on the way, a sentence each
+ * @param reader for which instrument the idea is written
+ * @param progress the student's earlier takes of the same chart
+ */
+public record Occasion(
+    Optional<String> student,
+    Optional<LocalDate> day,
+    Optional<String> input,
+    List<String> remarks,
+    WrittenFor reader,
+    Progress progress) {
+
+  /** Nothing is known but the take. */
+  public static final Occasion UNKNOWN =
+      new Occasion(
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of(),
+          WrittenFor.CONCERT,
+          Progress.NONE);
+
+  /** Copies. */
+  public Occasion {
+    remarks = List.copyOf(remarks);
+  }
+
+  /** A take that somebody played on a day. */
+  public static Occasion of(Optional<String> student, LocalDate day) {
+    return UNKNOWN.by(student).on(day);
+  }
+
+  /** The same, played by somebody. */
+  public Occasion by(Optional<String> who) {
+    return new Occasion(who, day, input, remarks, reader, progress);
+  }
+
+  /** The same on a day. */
+  public Occasion on(LocalDate when) {
+    return new Occasion(student, Optional.of(when), input, remarks, reader, progress);
+  }
+
+  /** The same, heard by some input. */
+  public Occasion through(String name) {
+    return new Occasion(student, day, Optional.of(name), remarks, reader, progress);
+  }
+
+  /** The same with remarks. */
+  public Occasion remarking(List<String> sentences) {
+    return new Occasion(student, day, input, sentences, reader, progress);
+  }
+
+  /** The same, written for an instrument. */
+  public Occasion writtenFor(WrittenFor instrument) {
+    return new Occasion(student, day, input, remarks, instrument, progress);
+  }
+
+  /** The same after earlier takes. */
+  public Occasion after(Progress earlier) {
+    return new Occasion(student, day, input, remarks, reader, earlier);
+  }
+}
