@@ -1,5 +1,6 @@
 package holdfast.melody;
 
+import holdfast.mistake.UserMistake;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -75,7 +76,7 @@ public final class IdeaNotation {
       if (!m.matches()) {
         throw new IdeaNotationException(
             place,
-            "\"" + word + "\" is not a note",
+            UserMistake.quoted(word) + " is not a note",
             "write letter, octave and beats such as Eb4/0.5, or a rest such as -/0.5");
       }
       double length = m.group(5) == null ? 1 : length(m.group(5), place);

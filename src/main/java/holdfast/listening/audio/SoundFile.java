@@ -116,7 +116,7 @@ public final class SoundFile {
     if (isWave) {
       WaveFile.read(file, sink);
     } else if (begins(head, 0, "OggS")) {
-      try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
+      try (InputStream in = new BufferedInputStream(new EndingStream(Files.newInputStream(file)))) {
         VorbisFile.read(in, MOST_FRAMES, sink);
       }
     } else if (begins(head, 0, "fLaC")) {
@@ -156,7 +156,8 @@ public final class SoundFile {
     AAC_TALK.setLevel(Level.OFF);
     try (AudioInputStream coded =
         reader.getAudioInputStream(
-            new BufferedInputStream(Files.newInputStream(file), LOOK_AHEAD_BYTES))) {
+            new BufferedInputStream(
+                new EndingStream(Files.newInputStream(file)), LOOK_AHEAD_BYTES))) {
       AudioFormat from = coded.getFormat();
       AudioFormat[] offered = decoder.getTargetFormats(AudioFormat.Encoding.PCM_SIGNED, from);
       boolean bigEndian = offered.length > 0 && offered[0].isBigEndian();
