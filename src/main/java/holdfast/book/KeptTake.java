@@ -1,24 +1,23 @@
 package holdfast.book;
 
 import holdfast.backing.Performance;
-import holdfast.chart.ChartText;
+import holdfast.disk.WholeFile;
 import holdfast.listening.Heard;
 import holdfast.listening.NoteSource;
-import holdfast.melody.IdeaNotation;
-import holdfast.motif.Motif;
+import holdfast.mistake.UserMistake;
 import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
 import holdfast.session.Setting;
 import holdfast.session.log.TakeLog;
 import holdfast.time.TempoMap;
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,43 +29,56 @@ import java.util.Optional;
  */
 public final class KeptTake implements Keeper, AutoCloseable {
 
+  /** So many takes of one chart within one second are no people's. */
+  private static final int MOST_WITHIN_A_SECOND = 1000;
+
   private final TakeLog log;
-  private final Path folder;
+  private final TakeFolder folder;
+  private final TakeSettings settings;
   private final Performance performance;
 
-  private KeptTake(TakeLog log, Path folder, Performance performance) {
+  private KeptTake(TakeLog log, TakeFolder folder, TakeSettings settings, Performance performance) {
     this.log = log;
     this.folder = folder;
+    this.settings = settings;
     this.performance = performance;
   }
 
   /** Where takes are kept. */
   public static Path takes() {
-    return UserFolder.path().resolve("takes");
+    return UserFolder.path().resolve(Book.TAKES);
   }
 
-  /** Starts to write a take down. */
+  /**
+   * Starts to write a take down, in the user's folder.
+   *
+   * @throws UserMistake where there is no room or no leave
+   */
   public static KeptTake begin(
       Setting setting, Performance performance, NoteSource source, Optional<String> student)
       throws IOException {
-    Files.createDirectories(takes());
-    String name = name(setting.chart().title());
-    Map<String, String> settings = new LinkedHashMap<>();
-    settings.put(TakeFolder.CHART, ChartText.print(setting.chart()));
-    settings.put(TakeFolder.FEEL, performance.arrangement().feel().word());
-    settings.put(
-        TakeFolder.BARS,
-        performance.arrangement().bars().first() + ".." + performance.arrangement().bars().last());
-    settings.put(TakeFolder.PLAYER, setting.player().name());
-    settings.put(TakeFolder.INPUT, source.name());
-    student.ifPresent(who -> settings.put(TakeFolder.STUDENT, who));
-    setting
-        .givenIdea()
-        .map(Motif::notes)
-        .ifPresent(idea -> settings.put(TakeFolder.IDEA, IdeaNotation.print(idea)));
-    TakeLog log = TakeLog.start(takes().resolve(name + TakeFolder.LOG_ENDING), settings);
-    log.tempo(setting.beats());
-    return new KeptTake(log, takes().resolve(name), performance);
+    LocalDateTime now = LocalDateTime.now(ZoneId.systemDefault());
+    return begin(
+        takes(), TakeSettings.of(now, setting, performance, source.name(), student), performance);
+  }
+
+  /**
+   * Starts to write a take down.
+   *
+   * @param takes the folder of all takes, which need not exist
+   * @throws UserMistake where there is no room or no leave
+   */
+  public static KeptTake begin(Path takes, TakeSettings settings, Performance performance)
+      throws IOException {
+    makeFolder(takes);
+    TakeLog log = startLog(takes, settings);
+    String file = log.file().getFileName().toString();
+    String name = file.substring(0, file.length() - Unfinished.LOG_ENDING.length());
+    TakeFolder folder = new TakeFolder(takes.resolve(name));
+    log.tempo(settings.tempo());
+    makeFolder(folder.path());
+    WholeFile.write(folder.path().resolve(TakeFolder.SETTINGS), settings.json());
+    return new KeptTake(log, folder, settings, performance);
   }
 
   @Override
@@ -94,15 +106,26 @@ public final class KeptTake implements Keeper, AutoCloseable {
     return log.trouble();
   }
 
+  /** The folder of the take; it is there from the beginning. */
+  public TakeFolder folder() {
+    return folder;
+  }
+
+  /** Where a recording of the sound belongs, which may be written while the take runs. */
+  public Path recording() {
+    return folder.recording();
+  }
+
   /** The take is over: writes its folder, and says where it is. */
   public List<String> finish(JudgedTake judged, Optional<String> student) throws IOException {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));
     log.close();
     List<String> said = new ArrayList<>();
     log.trouble().ifPresent(said::add);
-    TakeFolder.write(folder, judged, performance, student);
-    Files.deleteIfExists(log.file());
-    said.add("The take and its report are in " + folder);
+    TakeSettings known = settings.inTempo(judged.setting().beats());
+    folder.write(judged, performance, student.isPresent() ? known.by(student) : known);
+    Unfinished.keep(log.file(), folder);
+    said.add("The take and its report are in " + folder.path());
     return said;
   }
 
@@ -115,14 +138,44 @@ public final class KeptTake implements Keeper, AutoCloseable {
     return judged.phrases().get(judged.phrases().size() - 1).endBeat();
   }
 
-  /** A folder name that sorts by time and says which chart it was. */
-  private static String name(String title) {
+  private static void makeFolder(Path folder) {
+    try {
+      Files.createDirectories(folder);
+    } catch (IOException e) {
+      throw new UserMistake(
+          folder
+              + " cannot be made ("
+              + e.getMessage()
+              + "); make room or leave for it, or set HOLDFAST_HOME to another folder",
+          e);
+    }
+  }
+
+  /** The log says by its name which folder the take has; two who start at once get two. */
+  private static TakeLog startLog(Path takes, TakeSettings settings) {
+    String name = name(settings);
+    for (int i = 1; ; i++) {
+      String fresh = i == 1 ? name : name + "-" + i;
+      if (Files.notExists(takes.resolve(fresh))) {
+        try {
+          return TakeLog.start(
+              takes.resolve(fresh + Unfinished.LOG_ENDING),
+              Map.of(Unfinished.SETTINGS, settings.json()));
+        } catch (UserMistake taken) {
+          if (!(taken.getCause() instanceof FileAlreadyExistsException)
+              || i == MOST_WITHIN_A_SECOND) {
+            throw taken;
+          }
+        }
+      }
+    }
+  }
+
+  /** A name that sorts by time and says which chart it was. */
+  private static String name(TakeSettings settings) {
     String when =
-        DateTimeFormatter.ofPattern("yyyy-MM-dd_HH-mm-ss", Locale.ROOT)
-            .format(LocalDateTime.now(ZoneId.systemDefault()));
-    String plain =
-        title.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "-").replaceAll("^-|-$", "");
-    String cut = plain.substring(0, Math.min(40, plain.length()));
-    return cut.isEmpty() ? when : when + "_" + cut;
+        DateTimeFormatter.ofPattern("yyyy-MM-dd_HH-mm-ss", Locale.ROOT).format(settings.started());
+    String chart = FileNames.readable(settings.title());
+    return chart.isEmpty() ? when : when + "_" + chart;
   }
 }

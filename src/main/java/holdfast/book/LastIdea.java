@@ -19,8 +19,6 @@ import java.util.stream.Stream;
 /** The idea of the newest take that the user's folder keeps, in the beats of that take. */
 public final class LastIdea {
 
-  private static final String JUDGEMENT = "judgement.json";
-
   private LastIdea() {}
 
   /**
@@ -66,9 +64,10 @@ public final class LastIdea {
     }
     try (Stream<Path> folders = Files.list(takes)) {
       return folders
-          .map(folder -> folder.resolve(JUDGEMENT))
+          .sorted(Comparator.comparing((Path f) -> f.getFileName().toString()).reversed())
+          .map(folder -> folder.resolve(TakeFolder.JUDGEMENT))
           .filter(Files::isRegularFile)
-          .max(Comparator.comparing(file -> file.getParent().getFileName().toString()));
+          .findFirst();
     } catch (IOException e) {
       throw new UserMistake(takes + " cannot be read (" + e.getMessage() + "); give --idea", e);
     }

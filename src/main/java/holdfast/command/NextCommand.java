@@ -3,8 +3,7 @@ package holdfast.command;
 import holdfast.backing.Arrangement;
 import holdfast.backing.Feel;
 import holdfast.backing.Performance;
-import holdfast.book.KeptTake;
-import holdfast.book.LastIdea;
+import holdfast.book.Book;
 import holdfast.carry.CarriedThrough;
 import holdfast.carry.Habit;
 import holdfast.carry.PitchRange;
@@ -185,9 +184,15 @@ final class NextCommand implements Callable<Integer> {
     }
   }
 
+  private static Statement lastPlayed() {
+    try (Book book = Book.open()) {
+      return book.lastIdea();
+    }
+  }
+
   private Statement statement(Metre metre, double beatsPerMinute) {
     if (idea.last) {
-      Statement played = LastIdea.read(KeptTake.takes());
+      Statement played = lastPlayed();
       return new Statement(WrittenIdea.ofPlayed(played.notes(), metre), played.harmony());
     }
     List<Note> given = GivenIdea.read(idea.given.orElseThrow(), metre, beatsPerMinute);

@@ -4,8 +4,8 @@ import holdfast.backing.Performance;
 import holdfast.backing.PlayerVoice;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
+import holdfast.book.Book;
 import holdfast.book.KeptTake;
-import holdfast.book.TakeFolder;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.command.live.Key;
@@ -122,7 +122,9 @@ final class PlayCommand implements Callable<Integer> {
                 () ->
                     new UserMistake(
                         "name a chart, such as \"Paper Boats\"; `holdfast charts` lists them")));
-    TakeFolder.finishBrokenOff(KeptTake.takes()).forEach(out::println);
+    try (Book book = Book.open()) {
+      book.said().forEach(out::println);
+    }
     Performance performance =
         backing.performance(over, OptionalInt.of(demo ? DemoTake.CHORUSES : USUAL_CHORUSES));
     Optional<Motif> given = givenIdea(performance);

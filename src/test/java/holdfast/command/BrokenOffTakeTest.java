@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import holdfast.book.TakeFolder;
+import holdfast.ChildProgram;
+import holdfast.book.Book;
+import holdfast.book.Search;
 import holdfast.listening.midi.MidiTakeFile;
 import java.io.File;
 import java.io.IOException;
@@ -29,9 +31,11 @@ class BrokenOffTakeTest {
     session.destroyForcibly().waitFor(10, TimeUnit.SECONDS);
     assertTrue(Files.exists(log));
 
-    List<String> said = TakeFolder.finishBrokenOff(home.resolve("takes"));
+    try (Book book = Book.open(home)) {
+      assertEquals(1, book.said().size(), book.said().toString());
+      assertEquals(1, book.find(Search.ALL).size());
+    }
 
-    assertEquals(1, said.size(), said.toString());
     Path folder = Path.of(log.toString().replaceAll("\\.log$", ""));
     JsonNode judged = new ObjectMapper().readTree(folder.resolve("judgement.json").toFile());
     assertTrue(judged.get("phrases").size() >= 2, judged.toPrettyString());
@@ -39,7 +43,10 @@ class BrokenOffTakeTest {
     assertEquals(4, MidiTakeFile.read(folder.resolve("take.mid")).parts().size());
     assertTrue(Files.exists(folder.resolve("report.html")));
     assertTrue(Files.notExists(log), "the log is gone once the take is safe elsewhere");
-    assertEquals(List.of(), TakeFolder.finishBrokenOff(home.resolve("takes")));
+    assertTrue(Files.exists(folder.resolve("take.heard")), "all that was heard stays with it");
+    try (Book book = Book.open(home)) {
+      assertEquals(List.of(), book.said());
+    }
   }
 
   private Process start(String... arguments) throws IOException {
@@ -49,7 +56,7 @@ class BrokenOffTakeTest {
             "--add-exports=java.desktop/com.sun.media.sound=ALL-UNNAMED",
             "-Djava.awt.headless=true",
             "-cp",
-            System.getProperty("java.class.path"),
+            ChildProgram.classPath(),
             Main.class.getName());
     builder.command().addAll(List.of(arguments));
     builder.environment().put("HOLDFAST_HOME", home.toString());

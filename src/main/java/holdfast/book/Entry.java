@@ -1,0 +1,55 @@
+package holdfast.book;
+
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * A take as the book's table tells it: a line of what stands in its folder.
+ *
+ * @param take the name of its folder
+ * @param started when it was played
+ * @param student who played
+ * @param chart the chart's title
+ * @param tempo in beats a minute, at its beginning
+ * @param way the way of practising by its word
+ * @param idea the idea, as notes; empty where nothing was played
+ * @param phrases phrases after the idea
+ * @param carried of these, phrases that restated or varied it
+ * @param longestRun most carried phrases in a row
+ * @param families the family of each phrase in order, a letter each: r restated, v varied, n new
+ * @param lostBars bars at which the idea was let go, in order
+ * @param feeling how it felt to the student
+ * @param overruled how many verdicts the teacher overruled
+ * @param notes what the teacher wrote; may be empty
+ */
+public record Entry(
+    String take,
+    LocalDateTime started,
+    Optional<String> student,
+    String chart,
+    double tempo,
+    Optional<String> way,
+    String idea,
+    int phrases,
+    int carried,
+    int longestRun,
+    String families,
+    List<Integer> lostBars,
+    Optional<SelfEstimate.Feeling> feeling,
+    int overruled,
+    String notes) {
+
+  /** Copies. */
+  public Entry {
+    lostBars = List.copyOf(lostBars);
+  }
+
+  /** The part of the phrases that carried the idea, 0 to 1; empty where there was none after it. */
+  public OptionalDouble share() {
+    return phrases == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Math.min(1, (double) carried / phrases));
+  }
+}

@@ -1,0 +1,141 @@
+package holdfast.book;
+
+import holdfast.book.Index.BrokenRow;
+import holdfast.book.Index.Row;
+import holdfast.mistake.UserMistake;
+import java.io.IOException;
+import java.nio.file.FileVisitOption;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Brings the table to what stands in the folders: reads the folders that changed since, takes in
+ * new ones, strikes those that are gone. A folder's time changes whenever a file in it is made,
+ * replaced or removed, which is how all our files are written.
+ */
+final class Filling {
+
+  /** So many lines go into the table in one step; others wait no longer than that. */
+  private static final int STEP = 500;
+
+  /**
+   * Some systems tell times to two seconds only: a folder that was changed this short a while ago
+   * may change again without its time changing, and is read again next time. In milliseconds.
+   */
+  private static final long YOUNG_MILLIS = 2_100;
+
+  /** The stamp of a folder that is to be read again next time. */
+  private static final long AGAIN = 0;
+
+  private final Path takes;
+  private final Index index;
+
+  Filling(Path takes, Index index) {
+    this.takes = takes;
+    this.index = index;
+  }
+
+  /** Reads what has changed. */
+  void fill() throws Index.Broken, IOException {
+    Map<String, Long> found = found();
+    Map<String, Long> known = index.stamps();
+    Set<String> gone = new HashSet<>(known.keySet());
+    gone.removeAll(found.keySet());
+    if (!gone.isEmpty()) {
+      index.put(List.of(), List.of(), gone);
+    }
+    List<String> changed = new ArrayList<>();
+    found.forEach(
+        (name, stamp) -> {
+          Long before = known.get(name);
+          if (before == null || !before.equals(stamp)) {
+            changed.add(name);
+          }
+        });
+    changed.sort(null);
+    for (int from = 0; from < changed.size(); from += STEP) {
+      take(changed.subList(from, Math.min(changed.size(), from + STEP)), found);
+    }
+  }
+
+  private void take(List<String> names, Map<String, Long> stamps) throws Index.Broken {
+    long young = System.currentTimeMillis() - YOUNG_MILLIS;
+    List<Reading> read =
+        names.parallelStream()
+            .map(
+                name -> {
+                  long stamp = stamps.get(name);
+                  return read(name, stamp >= young ? AGAIN : stamp);
+                })
+            .toList();
+    Collection<Row> rows = read.stream().flatMap(r -> r.row.stream()).toList();
+    Collection<BrokenRow> broken = read.stream().flatMap(r -> r.broken.stream()).toList();
+    Collection<String> unready =
+        read.stream().filter(r -> r.row.isEmpty() && r.broken.isEmpty()).map(r -> r.name).toList();
+    index.put(rows, broken, unready);
+  }
+
+  private record Reading(String name, Optional<Row> row, Optional<BrokenRow> broken) {}
+
+  private Reading read(String name, long stamp) {
+    TakeFolder folder = new TakeFolder(takes.resolve(name));
+    if (Files.notExists(folder.judgement()) && Files.exists(logOf(name))) {
+      // It is being played, or its folder has just been deleted.
+      return new Reading(name, Optional.empty(), Optional.empty());
+    }
+    try {
+      return new Reading(
+          name, Optional.of(new Row(EntryReader.read(folder), stamp)), Optional.empty());
+    } catch (UserMistake e) {
+      if (Files.notExists(folder.path())) {
+        return new Reading(name, Optional.empty(), Optional.empty());
+      }
+      return new Reading(
+          name, Optional.empty(), Optional.of(new BrokenRow(name, stamp, e.getMessage())));
+    }
+  }
+
+  private Path logOf(String name) {
+    return takes.resolve(name + Unfinished.LOG_ENDING);
+  }
+
+  /** The folders that are there, and when each was last changed. */
+  private Map<String, Long> found() throws IOException {
+    Map<String, Long> found = new HashMap<>();
+    if (!Files.isDirectory(takes)) {
+      return found;
+    }
+    // A walk one level deep hands out the times with the names, on systems that know both at once.
+    Files.walkFileTree(
+        takes,
+        EnumSet.noneOf(FileVisitOption.class),
+        1,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            if (attributes.isDirectory()) {
+              found.put(file.getFileName().toString(), attributes.lastModifiedTime().toMillis());
+            }
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException e) {
+            return FileVisitResult.CONTINUE;
+          }
+        });
+    return found;
+  }
+}
