@@ -51,10 +51,9 @@ public record CarriedThrough(Statement idea, List<Saying> sayings) {
     for (int i = 0; i < places.size(); i++) {
       double start = places.get(i);
       double end = i + 1 < places.size() ? places.get(i + 1) - pickUp : form.lengthBeats();
-      Statement fitted = endingBy(known, end - start);
       Question question =
-          new Question(
-              fitted, inRhythmOf(fitted, previous), changes, start, form.metre(), range, habit);
+          new Question(known, previous, changes, start, form.metre(), range, habit).endingBy(end);
+      Statement fitted = question.idea();
       List<Adaptation> choices = Carrying.choices(question);
       if (i == 0 && choices.get(0).way() == Way.LITERAL) {
         // The idea as it is has to be said once before it can go anywhere.
@@ -78,26 +77,6 @@ public record CarriedThrough(Statement idea, List<Saying> sayings) {
   /** The whole line, in beats of the form; a pick-up to its first bar is before 0. */
   public List<Note> line() {
     return sayings.stream().flatMap(saying -> saying.line().stream()).toList();
-  }
-
-  /** The statement with its last note ending here at the latest, in beats from its bar. */
-  private static Statement endingBy(Statement idea, double beats) {
-    List<Note> notes = new ArrayList<>();
-    for (Note note : idea.notes()) {
-      double duration = Math.min(note.endBeats(), beats) - note.onsetBeats();
-      notes.add(new Note(note.onsetBeats(), duration, note.pitch()));
-    }
-    return new Statement(notes, idea.harmony());
-  }
-
-  /** The pitches of one statement in the rhythm of another. */
-  private static Statement inRhythmOf(Statement rhythm, Statement pitches) {
-    List<Note> notes = new ArrayList<>();
-    for (int i = 0; i < rhythm.size(); i++) {
-      Note note = rhythm.notes().get(i);
-      notes.add(new Note(note.onsetBeats(), note.durationBeats(), pitches.pitch(i)));
-    }
-    return new Statement(notes, pitches.harmony());
   }
 
   private static List<ChordSpan> chordsUnder(Changes changes, double start, double end) {

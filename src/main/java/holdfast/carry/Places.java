@@ -14,7 +14,7 @@ import java.util.List;
  * that are too short for it are passed in one saying. Over a chord that goes on it is said again
  * after two bars: one to say it, one to breathe.
  */
-final class Places {
+public final class Places {
 
   /** A saying and a breath, in bars. */
   private static final int BARS_OF_A_SAYING_AND_A_BREATH = 2;
@@ -38,12 +38,12 @@ final class Places {
   }
 
   /** The beats on which the idea's bar starts, in order; none where the form is too short. */
-  static List<Double> of(Form form, Statement idea) {
+  public static List<Double> of(Form form, Statement idea) {
     return new Places(form, idea).places();
   }
 
   /** How many beats the idea starts before its bar. */
-  static double pickUpBeats(Statement idea) {
+  public static double pickUpBeats(Statement idea) {
     return Math.max(0, -idea.notes().get(0).onsetBeats());
   }
 

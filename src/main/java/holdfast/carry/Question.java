@@ -1,9 +1,12 @@
 package holdfast.carry;
 
 import holdfast.chart.Changes;
+import holdfast.melody.Note;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import holdfast.time.Metre;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 
@@ -43,6 +46,23 @@ public record Question(
     if (!Double.isFinite(startBeat)) {
       throw new IllegalArgumentException("an idea starts at a finite beat, not " + startBeat);
     }
+  }
+
+  /**
+   * The same question with the idea's last note ending by this beat of the tune; the last statement
+   * is taken in the rhythm of the idea.
+   *
+   * @param endBeat behind the onset of the last note
+   */
+  public Question endingBy(double endBeat) {
+    List<Note> notes = new ArrayList<>();
+    for (Note note : idea.notes()) {
+      double duration = Math.min(note.endBeats(), endBeat - startBeat) - note.onsetBeats();
+      notes.add(new Note(note.onsetBeats(), duration, note.pitch()));
+    }
+    Statement fitted = new Statement(notes, idea.harmony());
+    Statement last = fitted.sayingThePitchesOf(previous);
+    return new Question(fitted, last, changes, startBeat, metre, range, habit);
   }
 
   /**

@@ -2,6 +2,7 @@ package holdfast.carry;
 
 import holdfast.melody.Note;
 import holdfast.theory.Harmony;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -24,6 +25,16 @@ public record Statement(List<Note> notes, Optional<Harmony> harmony) {
   /** How far it reaches from its bar's start, in beats. */
   public double endBeats() {
     return notes.stream().mapToDouble(Note::endBeats).max().orElseThrow();
+  }
+
+  /** Other pitches, one for each note, in the rhythm of this statement and over their own chord. */
+  Statement sayingThePitchesOf(Statement other) {
+    List<Note> said = new ArrayList<>();
+    for (int i = 0; i < notes.size(); i++) {
+      Note note = notes.get(i);
+      said.add(new Note(note.onsetBeats(), note.durationBeats(), other.pitch(i)));
+    }
+    return new Statement(said, other.harmony());
   }
 
   int pitch(int i) {

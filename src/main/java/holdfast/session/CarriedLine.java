@@ -33,9 +33,6 @@ final class CarriedLine {
   /** A place of the form holds one statement and the breath after it. */
   private static final int PULSES_OF_A_PLACE = 4;
 
-  /** A pulse lasts from 0.6 s up to twice that, so that an idea is neither rushed nor stretched. */
-  private static final double SHORTEST_PULSE_SECONDS = 0.6;
-
   /** In a form of fewer places than this she is thrown off once, in a longer one twice. */
   private static final int PLACES_FOR_TWO_SLIPS = 6;
 
@@ -58,7 +55,7 @@ final class CarriedLine {
   private CarriedLine(Arrangement arrangement, long seed) {
     this.arrangement = arrangement;
     this.changes = arrangement.changes();
-    this.pulse = pulseBeats(arrangement.tempo());
+    this.pulse = DemoIdea.pulseBeats(arrangement.tempo());
     this.barsOfAPlace = (int) Math.ceil(PULSES_OF_A_PLACE * pulse / arrangement.metre().beats());
     this.idea =
         new Statement(
@@ -69,17 +66,6 @@ final class CarriedLine {
   /** The line, in beats from the first beat of the first bar that is played. */
   static List<Note> over(Arrangement arrangement, long seed) {
     return new CarriedLine(arrangement, seed).line();
-  }
-
-  private static double pulseBeats(double tempo) {
-    double beats = 1;
-    while (beats * 60 / tempo >= 2 * SHORTEST_PULSE_SECONDS) {
-      beats /= 2;
-    }
-    while (beats * 60 / tempo < SHORTEST_PULSE_SECONDS) {
-      beats *= 2;
-    }
-    return beats;
   }
 
   private List<Note> line() {

@@ -20,12 +20,15 @@ import java.util.Random;
  * Makes up a small idea over a chord, as a teacher asks for it: chord tones, one step beside them
  * that leads back, a long last note that rests. Shapes and rhythms are common practice, no source.
  */
-final class DemoIdea {
+public final class DemoIdea {
 
   /**
    * The lowest root. With a fifth and a step above it, an idea stays within a young voice's reach.
    */
   private static final int LOWEST_ROOT = 58;
+
+  /** A pulse lasts from 0.6 s up to twice that, so that an idea is neither rushed nor stretched. */
+  private static final double SHORTEST_PULSE_SECONDS = 0.6;
 
   /** One note of a shape: a tone of the chord (0 root, 1 third, 2 fifth), or a step beside it. */
   private record Tone(int ofChord, int step) {}
@@ -64,7 +67,7 @@ final class DemoIdea {
    * @param chord the chord it is said over; without a chord it is in the key, or in C
    * @param pulseBeats how many beats a pulse has
    */
-  static List<Note> over(Harmony chord, Optional<Key> key, double pulseBeats, long seed) {
+  public static List<Note> over(Harmony chord, Optional<Key> key, double pulseBeats, long seed) {
     Harmony home = chord.hasChord() ? chord : home(key);
     List<List<Note>> ideas = new ArrayList<>();
     for (List<Tone> shape : SHAPES) {
@@ -80,6 +83,18 @@ final class DemoIdea {
         .filter(idea -> FitJudge.judge(idea, vamp).fit().map(Fit::sits).orElse(true))
         .findFirst()
         .orElse(ideas.get(0));
+  }
+
+  /** How many beats the pulse of an idea has at this tempo, in beats a minute. */
+  public static double pulseBeats(double tempo) {
+    double beats = 1;
+    while (beats * 60 / tempo >= 2 * SHORTEST_PULSE_SECONDS) {
+      beats /= 2;
+    }
+    while (beats * 60 / tempo < SHORTEST_PULSE_SECONDS) {
+      beats *= 2;
+    }
+    return beats;
   }
 
   private static Harmony home(Optional<Key> key) {

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
+import holdfast.harmony.FitJudge;
 import holdfast.harmony.WorkedAdaptations;
 import holdfast.harmony.WorkedAdaptations.Answer;
 import holdfast.melody.IdeaNotation;
@@ -174,5 +175,31 @@ class CarriedThroughTest {
     assertEquals(
         "the idea's pick-up is longer than a bar; put its bar line further left",
         assertThrows(IllegalArgumentException.class, () -> carry(chart, "C4/5 | D4")).getMessage());
+  }
+
+  @Test
+  void every_shipped_chart_is_carried_through_within_a_voice_and_sits() {
+    PitchRange voice = new PitchRange(55, 79);
+    for (String name : ChartLibrary.names()) {
+      for (String idea : List.of(IDEA, "G4/0.5 | A4/0.75 C5/0.25 A4 G4/1.5")) {
+        Chart tune = ChartLibrary.open(name);
+        CarriedThrough carried =
+            CarriedThrough.of(
+                new Statement(IdeaNotation.parse(idea), Optional.empty()),
+                tune.form(),
+                tune.changes(),
+                voice,
+                Habit.UNKNOWN,
+                1);
+        List<Note> line = carried.line();
+        assertEquals(carried.sayings().size() * IdeaNotation.parse(idea).size(), line.size());
+        for (int i = 1; i < line.size(); i++) {
+          assertTrue(line.get(i).onsetBeats() >= line.get(i - 1).endBeats() - 1e-9, name);
+        }
+        assertTrue(line.stream().allMatch(n -> voice.contains(n.pitch())), name);
+        assertTrue(
+            FitJudge.judge(line, tune.changes(), tune.metre()).fit().orElseThrow().sits(), name);
+      }
+    }
   }
 }

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.theory.Harmony;
+import holdfast.theory.Key;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -129,5 +130,23 @@ class CarryingTest {
                 PitchRange.ANY,
                 Habit.UNKNOWN));
     assertThrows(IllegalArgumentException.class, () -> new PitchRange(60, 65));
+  }
+
+  @Test
+  void a_player_s_statements_show_a_habit() {
+    Optional<Key> key = Optional.of(Key.parse("C"));
+    Statement first = said("C4 E4 G4 E4", "C6");
+    Statement second = said("D4 F4 A4 F4", "Dm7");
+    Statement third = said("E4 G4 B4 G4", "Em7");
+    assertEquals(Way.SEQUENCE, Way.between(first, second, key));
+    assertEquals(Way.TRANSPOSED, Way.between(second, third, key));
+    assertEquals(Way.LITERAL, Way.between(third, third, key));
+    assertEquals(Way.SKEWED, Way.between(first, said("C4 E4 A4 E4", "Am7"), key));
+    Habit habit = Habit.of(List.of(first, second, first, said("C4 E4", "C")), key);
+    assertEquals(3.0 / 6, habit.likelihood(Way.SEQUENCE), 1e-12);
+  }
+
+  private static Statement said(String notes, String chord) {
+    return new Statement(IdeaNotation.parse(notes), Optional.of(Harmony.parse(chord)));
   }
 }
