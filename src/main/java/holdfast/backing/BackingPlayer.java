@@ -1,5 +1,6 @@
 package holdfast.backing;
 
+import holdfast.backing.sound.SoundTap;
 import java.util.Optional;
 
 /** Plays backings, one at a time. A session knows no more of sound than this. */
@@ -29,6 +30,21 @@ public interface BackingPlayer extends AutoCloseable {
 
   /** Where it is heard, in plain words. */
   String output();
+
+  /** What it sends to the device; empty where nobody hears it. */
+  default Optional<SoundTap> tap() {
+    return Optional.empty();
+  }
+
+  /** Which sample of {@link #tap} is heard at this moment of {@link System#nanoTime}. */
+  default long sampleHeard(long nanoTime) {
+    return 0;
+  }
+
+  /** How long the device is taken to need from its buffer to the ear, in seconds. */
+  default double latencySeconds() {
+    return 0;
+  }
 
   /** What the player should know about the sound, in one sentence: it is silent, and why. */
   Optional<String> trouble();

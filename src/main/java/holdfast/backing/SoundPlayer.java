@@ -2,6 +2,7 @@ package holdfast.backing;
 
 import holdfast.backing.sound.SoundChoice;
 import holdfast.backing.sound.SoundOut;
+import holdfast.backing.sound.SoundTap;
 import java.util.Optional;
 
 /** Plays backings through a sound output. */
@@ -47,6 +48,21 @@ public final class SoundPlayer implements BackingPlayer {
   @Override
   public String output() {
     return out.name();
+  }
+
+  @Override
+  public Optional<SoundTap> tap() {
+    return out.tap();
+  }
+
+  @Override
+  public long sampleHeard(long nanoTime) {
+    return out.sampleHeard(nanoTime);
+  }
+
+  @Override
+  public double latencySeconds() {
+    return out.latencySeconds();
   }
 
   @Override

@@ -127,6 +127,7 @@ public final class LiveTake {
         }
       }
       listenToTheTail(ear, coach);
+      take(ear.rest(), ear, coach);
       coach.rest().forEach(this::tell);
       if (ear.lost() > 0) {
         audience.notice(
@@ -137,7 +138,17 @@ public final class LiveTake {
   }
 
   private void hear(Capture ear, Coach coach) throws InterruptedException {
-    Heard heard = ear.await(TICK);
+    take(ear.await(TICK), ear, coach);
+    if (ear.isListening() != listening) {
+      listening = ear.isListening();
+      audience.notice(
+          listening
+              ? "The input is back; I am listening again."
+              : "The input went away; plug it in again and I go on. Nothing you played is lost.");
+    }
+  }
+
+  private void take(Heard heard, Capture ear, Coach coach) {
     keeper.hear(heard);
     List<JudgedPhrase> ended = coach.hear(heard);
     ended.forEach(this::tell);
@@ -149,14 +160,10 @@ public final class LiveTake {
       trouble.ifPresent(audience::notice);
       toldTrouble = trouble;
     }
-    heardSeconds = heard.upToSeconds();
-    if (ear.isListening() != listening) {
-      listening = ear.isListening();
-      audience.notice(
-          listening
-              ? "The input is back; I am listening again."
-              : "The input went away; plug it in again and I go on. Nothing you played is lost.");
+    if (Double.isFinite(heard.upToSeconds())) {
+      heardSeconds = heard.upToSeconds();
     }
+    ear.news().forEach(audience::notice);
   }
 
   private void tell(JudgedPhrase phrase) {
@@ -242,7 +249,7 @@ public final class LiveTake {
         beatsInBar,
         sounding.display(),
         next.map(b -> changes.at(b).harmony().display()).orElse(sounding.display()),
-        coach.isHearing(),
+        coach.isHearing() || ear.sounding().isPresent(),
         ear.isListening(),
         warning(playback, beat, form));
   }

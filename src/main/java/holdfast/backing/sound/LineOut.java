@@ -1,6 +1,7 @@
 package holdfast.backing.sound;
 
 import holdfast.time.ClockFit;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -45,6 +46,7 @@ final class LineOut implements SoundOut {
   private volatile long bufferMicros;
   private volatile double volume;
   private volatile Optional<String> trouble;
+  private final SoundTap tap = new SoundTap();
   private final AtomicInteger gaps = new AtomicInteger();
 
   /**
@@ -118,6 +120,7 @@ final class LineOut implements SoundOut {
       if (taken < block.length) {
         return;
       }
+      tap.write(block);
       writtenFrames += BLOCK_FRAMES;
       long made = madeFrames + BLOCK_FRAMES;
       madeFrames = made;
@@ -141,6 +144,8 @@ final class LineOut implements SoundOut {
     long due = start;
     while (!closed.get() && due - start < LOOK_AGAIN_NANOS) {
       synth.draw(block);
+      Arrays.fill(block, (byte) 0);
+      tap.write(block);
       long made = madeFrames + BLOCK_FRAMES;
       madeFrames = made;
       due += BLOCK_NANOS;
@@ -192,6 +197,16 @@ final class LineOut implements SoundOut {
   @Override
   public String name() {
     return source.name();
+  }
+
+  @Override
+  public Optional<SoundTap> tap() {
+    return Optional.of(tap);
+  }
+
+  @Override
+  public double latencySeconds() {
+    return latencyNanos * 1e-9;
   }
 
   @Override

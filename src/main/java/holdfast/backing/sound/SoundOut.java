@@ -53,6 +53,23 @@ public interface SoundOut extends AutoCloseable {
   /** The output's name in plain words. */
   String name();
 
+  /** What is sent to the device; empty where nothing is, or where that cannot be known. */
+  default Optional<SoundTap> tap() {
+    return Optional.empty();
+  }
+
+  /** Which sample of {@link #tap} is heard at this moment. */
+  default long sampleHeard(long nanoTime) {
+    // A message's sound comes out so much later than its position.
+    double frames = microsHeard(nanoTime) * 1e-6 * StreamSynth.FORMAT.getFrameRate();
+    return Math.round(frames) + StreamSynth.DELAY_FRAMES;
+  }
+
+  /** How long the device is taken to need from its buffer to the ear, in seconds. */
+  default double latencySeconds() {
+    return 0;
+  }
+
   /** What the player should know, in one sentence: no device, no such sound bank, a device lost. */
   Optional<String> trouble();
 

@@ -24,12 +24,11 @@ final class LineReader {
   private double left;
   private double right;
   private boolean takeRight;
-  private long clipped;
-  private float peak;
+  private volatile long clipped;
 
   LineReader(AudioFormat format) {
     this.channels = format.getChannels();
-    this.bytes = format.getSampleSizeInBits() / 8;
+    this.bytes = format.getSampleSizeInBits() / Byte.SIZE;
     this.bigEndian = format.isBigEndian();
     this.floats = format.getEncoding() == AudioFormat.Encoding.PCM_FLOAT;
     if (floats ? bytes != Float.BYTES : bytes != 2 && bytes != 3) {
@@ -42,6 +41,7 @@ final class LineReader {
     int frames = length / (bytes * channels);
     double leftSum = 0;
     double rightSum = 0;
+    long atFullScale = 0;
     for (int i = 0; i < frames; i++) {
       float a = sample(from, i * bytes * channels);
       leftSum += a * a;
@@ -52,9 +52,10 @@ final class LineReader {
         chosen = takeRight ? b : a;
       }
       to[i] = chosen;
-      float size = Math.abs(chosen);
-      peak = Math.max(peak, size);
-      clipped += size >= CLIPPED ? 1 : 0;
+      atFullScale += Math.abs(chosen) >= CLIPPED ? 1 : 0;
+    }
+    if (atFullScale > 0) {
+      clipped = clipped + atFullScale;
     }
     left = FORGET * left + leftSum;
     right = FORGET * right + rightSum;
@@ -64,13 +65,7 @@ final class LineReader {
 
   private float sample(byte[] from, int at) {
     if (floats) {
-      int bits = 0;
-      for (int i = 0; i < Float.BYTES; i++) {
-        bits = bits << Byte.SIZE | from[bigEndian ? at + i : at + Float.BYTES - 1 - i] & 0xff;
-      }
-      float value = Float.intBitsToFloat(bits);
-      // A broken driver's not-a-number must not poison what is counted: it is silence.
-      return Float.isFinite(value) ? value : 0;
+      return real(from, at);
     }
     if (bytes == 2) {
       int high = from[bigEndian ? at : at + 1];
@@ -82,13 +77,18 @@ final class LineReader {
     return (high << 16 | (from[at + 1] & 0xff) << 8 | low) / 8388608f;
   }
 
-  /** Samples so far that stood at full scale. */
-  long clipped() {
-    return clipped;
+  private float real(byte[] from, int at) {
+    int bits = 0;
+    for (int i = 0; i < Float.BYTES; i++) {
+      bits = bits << Byte.SIZE | from[bigEndian ? at + i : at + Float.BYTES - 1 - i] & 0xff;
+    }
+    float value = Float.intBitsToFloat(bits);
+    // A broken driver's not-a-number must not poison what is counted: it is silence.
+    return Float.isFinite(value) ? value : 0;
   }
 
-  /** The loudest sample so far, 0 to 1. */
-  float peak() {
-    return peak;
+  /** Samples so far that stood at full scale; may be asked from any thread. */
+  long clipped() {
+    return clipped;
   }
 }

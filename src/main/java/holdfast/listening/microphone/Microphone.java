@@ -1,9 +1,10 @@
 package holdfast.listening.microphone;
 
-import holdfast.listening.Capture;
 import holdfast.listening.NoteSource;
 import holdfast.time.TakeClock;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import javax.sound.sampled.TargetDataLine;
 
 /**
@@ -11,12 +12,17 @@ import javax.sound.sampled.TargetDataLine;
  *
  * @param name the device's plain name, or part of it; empty for the system's own choice
  * @param expected what is known beforehand
+ * @param backing what sounds in the room beside the player, to be taken out; empty where nothing
+ *     does
+ * @param soundFile where what it hears is kept, if anywhere
  */
-public record Microphone(String name, Expected expected) implements NoteSource {
+public record Microphone(
+    String name, Expected expected, Optional<KnownSound> backing, Optional<Path> soundFile)
+    implements NoteSource {
 
   /** A microphone of which nothing is known. */
   public static Microphone named(String name) {
-    return new Microphone(name, Expected.ANYONE);
+    return new Microphone(name, Expected.ANYONE, Optional.empty(), Optional.empty());
   }
 
   /** The plain names of all devices that can be recorded from, the system's own choice first. */
@@ -26,12 +32,22 @@ public record Microphone(String name, Expected expected) implements NoteSource {
 
   /** The same, with this known beforehand. */
   public Microphone expecting(Expected known) {
-    return new Microphone(name, known);
+    return new Microphone(name, known, backing, soundFile);
+  }
+
+  /** The same, in a room where this sounds too. */
+  public Microphone beside(KnownSound sound) {
+    return new Microphone(name, expected, Optional.of(sound), soundFile);
   }
 
   @Override
-  public Capture open(TakeClock clock) {
-    return new MicrophoneCapture(this, openLine(name), clock);
+  public Microphone keepingSoundIn(Path file) {
+    return new Microphone(name, expected, backing, Optional.of(file));
+  }
+
+  @Override
+  public MicrophoneCapture open(TakeClock clock) {
+    return new MicrophoneCapture(this, clock);
   }
 
   /**

@@ -3,180 +3,219 @@ package holdfast.listening.microphone;
 import holdfast.listening.Capture;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
-import holdfast.listening.pitch.Ear;
-import holdfast.listening.pitch.NoteListener;
 import holdfast.listening.pitch.Tuning;
+import holdfast.mistake.UserMistake;
 import holdfast.time.TakeClock;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
-import javax.sound.sampled.AudioFormat;
-import javax.sound.sampled.TargetDataLine;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.concurrent.locks.LockSupport;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Listens to one microphone. When it is unplugged in mid-take, what was heard stays and the ear
- * says that it no longer listens.
+ * Listens to one microphone. When it is unplugged in mid-take, what was heard stays, the note that
+ * sounded ends, and the ear goes on by itself as soon as the device is back, in whatever format it
+ * then has.
  */
 final class MicrophoneCapture implements Capture {
 
   private static final Logger LOG = LoggerFactory.getLogger(MicrophoneCapture.class);
 
-  /** Frames that are read from the device at once: about 5 ms. */
-  private static final int READ_FRAMES = 240;
+  /** How long to doze while nothing is there: a fraction of what comes in at once. */
+  private static final long DOZE_NANOS = 2_000_000;
 
-  /** Room for four seconds: whoever fetches later than that has stopped listening. */
-  private static final int RING = 1 << 18;
+  /** A device that gives nothing for so long has gone, whatever it says of itself. */
+  private static final long DEAD_NANOS = 2_000_000_000L;
 
-  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
-  private static final double SILENT_DB = 60;
+  /** How often to look whether a lost device is back. */
+  private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
-  /** Length in seconds of a note that was none: far under the shortest that is played. */
-  private static final double TAKEN_BACK = 0.005;
-
-  private final TargetDataLine line;
-  private final SoundRing ring = new SoundRing(RING);
-  private final float[] block = new float[1024];
-  private final Ear ear;
-  private final Notes notes = new Notes();
-  private final Thread device;
+  private final Microphone microphone;
   private final TakeClock clock;
-  private final double delaySeconds;
+  private final Tuning tuning;
+  private final Complaints complaints;
+  private final Set<String> news = new LinkedHashSet<>();
+  private Optional<OpenLine> line = Optional.empty();
+  private Optional<LineEar> ear = Optional.empty();
+  private Optional<KeptSound> kept = Optional.empty();
+  private int files;
+  private long lostTold;
+  private long lastSampleNanos;
+  private long lookAgainNanos;
   private double latestSeconds = Double.NEGATIVE_INFINITY;
 
-  /** Set by the device thread when the first samples have come in: when sample 0 was recorded. */
-  private volatile long firstNanos = Long.MIN_VALUE;
-
-  private volatile boolean listening = true;
-
-  MicrophoneCapture(Microphone microphone, TargetDataLine line, TakeClock clock) {
-    this.line = line;
-    int rate = Math.round(line.getFormat().getSampleRate());
-    this.ear =
-        new Ear(
-            rate,
-            true,
-            microphone.expected().lowestHz(),
-            microphone.expected().highestHz(),
-            microphone.expected().levels(),
-            (frame, cents, sung, sure, level, flux) -> {},
-            notes);
+  /**
+   * Opens the device.
+   *
+   * @throws UserMistake when that cannot be
+   */
+  MicrophoneCapture(Microphone microphone, TakeClock clock) {
+    this.microphone = microphone;
     this.clock = clock;
-    this.delaySeconds = microphone.expected().delaySeconds();
-    this.device = new Thread(this::record, "microphone");
-    device.setDaemon(true);
-    device.start();
+    this.tuning = Tuning.of(microphone.expected().tuningCents());
+    this.complaints = new Complaints(microphone.name());
+    connect();
   }
 
-  /** The device's thread: copies and stamps, no more. */
-  private void record() {
-    AudioFormat format = line.getFormat();
-    LineReader reader = new LineReader(format);
-    byte[] bytes = new byte[READ_FRAMES * format.getFrameSize()];
-    float[] samples = new float[READ_FRAMES];
-    line.start();
-    while (listening) {
-      int got = line.read(bytes, 0, bytes.length);
-      if (got <= 0) {
-        if (!line.isOpen() || got < 0) {
-          break;
-        }
-        continue;
-      }
-      int count = reader.read(bytes, got, samples);
-      if (firstNanos == Long.MIN_VALUE) {
-        firstNanos = System.nanoTime() - Math.round(count * 1e9 / format.getSampleRate());
-      }
-      ring.write(samples, count);
-    }
-    listening = false;
-    LOG.info("the microphone has stopped; {} samples were clipped", reader.clipped());
+  private void connect() {
+    OpenLine opened = new OpenLine(Microphone.openLine(microphone.name()));
+    line = Optional.of(opened);
+    ear = Optional.of(new LineEar(opened, microphone, tuning, clock));
+    lastSampleNanos = System.nanoTime();
+    lostTold = 0;
+    kept = microphone.soundFile().map(file -> new KeptSound(numbered(file), opened.rate()));
+  }
+
+  /** A line that came back may have another rate: every line gets a file of its own. */
+  private Path numbered(Path first) {
+    files++;
+    String name = first.getFileName().toString();
+    return files == 1
+        ? first
+        : first.resolveSibling(name.replaceFirst("(\\.[^.]*)?$", "-" + files + "$1"));
   }
 
   @Override
   public Heard await(Duration atMost) throws InterruptedException {
     long until = System.nanoTime() + atMost.toNanos();
-    notes.events.clear();
+    List<PlayEvent> events = new ArrayList<>();
     do {
-      int count = ring.read(block);
-      if (count > 0) {
-        ear.push(block, 0, count);
-      } else if (!notes.events.isEmpty() || !listening) {
-        break;
-      } else {
-        Thread.sleep(2);
+      if (Thread.interrupted()) {
+        throw new InterruptedException();
       }
+      if (listen() == 0) {
+        if (!events.isEmpty()) {
+          break;
+        }
+        lookAfterTheLine(events);
+        LockSupport.parkNanos(this, Math.min(DOZE_NANOS, until - System.nanoTime()));
+      }
+      ear.ifPresent(e -> take(e.tell(), events));
     } while (System.nanoTime() < until);
-    // A clock that is fitted to the sound device may step back by a hair; a promise never does.
-    latestSeconds = Math.max(latestSeconds, takeSeconds(ear.toldSeconds()));
-    return new Heard(notes.events, latestSeconds);
+    return new Heard(events, latestSeconds);
   }
 
-  /** From seconds of the recording to seconds of the take. */
-  private double takeSeconds(double recorded) {
-    long first = firstNanos;
-    if (first == Long.MIN_VALUE) {
-      return Double.NEGATIVE_INFINITY;
+  private int listen() {
+    if (ear.isEmpty()) {
+      return 0;
     }
-    return clock.secondsAt(first + Math.round((recorded - delaySeconds) * 1e9));
+    LineEar listening = ear.get();
+    OpenLine from = line.orElseThrow();
+    int count = listening.listen();
+    if (count > 0) {
+      lastSampleNanos = System.nanoTime();
+      kept.ifPresent(file -> file.append(listening.fetched(), count));
+      kept.flatMap(KeptSound::trouble).ifPresent(this::tellAndLetGo);
+      complaints.hear(listening.fetched(), count, from.rate(), from.clipped()).ifPresent(news::add);
+      tellOfLost(from);
+    }
+    return count;
+  }
+
+  private void tellOfLost(OpenLine from) {
+    long lost = from.ring().lost();
+    if (lost > lostTold) {
+      news.add(
+          String.format(
+              Locale.ROOT,
+              "This computer was too busy to listen for %.1f seconds; what you sang then is missing.",
+              (double) (lost - lostTold) / from.rate()));
+      lostTold = lost;
+    }
+  }
+
+  private void tellAndLetGo(String trouble) {
+    news.add(trouble);
+    kept = Optional.empty();
+  }
+
+  private void take(Heard heard, List<PlayEvent> events) {
+    events.addAll(heard.events());
+    latestSeconds = Math.max(latestSeconds, heard.upToSeconds());
+  }
+
+  private void lookAfterTheLine(List<PlayEvent> events) {
+    long now = System.nanoTime();
+    if (line.isPresent()) {
+      if (line.get().isOpen() && now - lastSampleNanos < DEAD_NANOS) {
+        return;
+      }
+      LOG.info("the microphone \"{}\" went away", microphone.name());
+      ear.ifPresent(e -> take(e.end(), events));
+      letGo();
+      lookAgainNanos = now + LOOK_AGAIN_NANOS;
+    } else if (now >= lookAgainNanos) {
+      lookAgainNanos = now + LOOK_AGAIN_NANOS;
+      try {
+        connect();
+        LOG.info("the microphone \"{}\" is back", microphone.name());
+      } catch (UserMistake stillAway) {
+        LOG.debug("{}", stillAway.getMessage());
+      }
+    }
+    if (line.isEmpty()) {
+      // Nothing can come: the rest is measured by the clock.
+      latestSeconds = Math.max(latestSeconds, clock.secondsAt(now));
+    }
+  }
+
+  private void letGo() {
+    line.ifPresent(OpenLine::close);
+    kept.ifPresent(KeptSound::close);
+    kept.flatMap(KeptSound::trouble).ifPresent(news::add);
+    line = Optional.empty();
+    ear = Optional.empty();
+    kept = Optional.empty();
+  }
+
+  @Override
+  public Heard rest() {
+    List<PlayEvent> events = new ArrayList<>();
+    while (listen() > 0) {
+      ear.ifPresent(e -> take(e.tell(), events));
+    }
+    ear.ifPresent(e -> take(e.end(), events));
+    letGo();
+    return new Heard(events, latestSeconds);
   }
 
   @Override
   public boolean isListening() {
-    return listening;
+    return line.isPresent();
   }
 
   @Override
+  public OptionalDouble sounding() {
+    return ear.map(LineEar::sounding).orElse(OptionalDouble.empty());
+  }
+
+  @Override
+  public List<String> news() {
+    List<String> told = List.copyOf(news);
+    news.clear();
+    return told;
+  }
+
+  /** None: what a microphone loses is sound, and {@link #news} tells of it when it happens. */
+  @Override
   public long lost() {
-    return ring.lost();
+    return 0;
+  }
+
+  /** The thread that reads the device, for whoever measures what it costs. */
+  Optional<Thread> deviceThread() {
+    return line.map(OpenLine::thread);
   }
 
   @Override
   public void close() {
-    listening = false;
-    line.stop();
-    line.close();
-    try {
-      device.join(1000);
-    } catch (InterruptedException stopped) {
-      Thread.currentThread().interrupt();
-    }
-  }
-
-  /** Notes of the ear as events of the take. */
-  private final class Notes implements NoteListener {
-    private final List<PlayEvent> events = new ArrayList<>();
-    private final Tuning tuning = Tuning.unknown();
-    private int sounding = -1;
-    private double sinceSeconds;
-
-    @Override
-    public void began(double onsetSeconds, double cents, double levelDb) {
-      sounding = tuning.pitch(cents);
-      sinceSeconds = onsetSeconds;
-      events.add(
-          new PlayEvent.NoteOn(
-              takeSeconds(onsetSeconds),
-              sounding,
-              Math.max(-100, Math.min(100, cents - 100.0 * sounding)),
-              Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB)),
-              0.8));
-    }
-
-    @Override
-    public void ended(
-        double onsetSeconds, double endSeconds, double cents, double levelDb, double confidence) {
-      tuning.hear(cents, endSeconds - onsetSeconds);
-      events.add(new PlayEvent.NoteOff(takeSeconds(endSeconds), sounding));
-      sounding = -1;
-    }
-
-    @Override
-    public void takenBack() {
-      // The seam has no word for it: what is left is a note too short to be meant.
-      events.add(new PlayEvent.NoteOff(takeSeconds(sinceSeconds + TAKEN_BACK), sounding));
-      sounding = -1;
-    }
+    letGo();
   }
 }

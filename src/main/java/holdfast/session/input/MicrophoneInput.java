@@ -27,7 +27,13 @@ public record MicrophoneInput(String name) implements InputChoice {
       "Sing as you speak, without pressing. If your throat hurts or you get hoarse, stop for today;"
           + " if it stays, ask your teacher or a doctor.";
 
-  private static final String NOT_CALIBRATED =
+  /**
+   * From the air to us, before it is measured: what systems gather before they pass it on, from
+   * memory.
+   */
+  private static final double UNMEASURED_DELAY_SECONDS = 0.010;
+
+  private static final String NOT_MEASURED =
       "This microphone is not measured yet, so times may be a little off: holdfast calibrate takes"
           + " half a minute.";
 
@@ -41,32 +47,33 @@ public record MicrophoneInput(String name) implements InputChoice {
   public ReadyInput in(Surroundings around) {
     Optional<Calibration> measured =
         Calibration.stored(around.calibrations(), around.band().output(), name);
+    Profile who = around.profile().orElse(Profile.ANYONE);
+    Microphone microphone = Microphone.named(name).expecting(expected(around, who, measured));
     List<String> remarks = new ArrayList<>(List.of(STAYS_HERE, VOICE));
-    if (measured.isEmpty()) {
-      remarks.add(NOT_CALIBRATED);
-    } else if (measured.get().isStale(Instant.now())) {
-      remarks.add(STALE);
-    }
+    remarks.addAll(measured.map(MicrophoneInput::oldOrNot).orElse(List.of(NOT_MEASURED)));
     if (!around.headphones()) {
       remarks.add(BLEED);
+      microphone = around.sounding().map(microphone::beside).orElse(microphone);
     }
-    return new ReadyInput(
-        microphone(around, measured), player(around.profile()), around.profile(), remarks);
+    return new ReadyInput(microphone, player(around.profile()), around.profile(), remarks);
   }
 
-  private Microphone microphone(Surroundings around, Optional<Calibration> measured) {
-    Profile who = around.profile().orElse(Profile.ANYONE);
-    Expected anyone = Expected.ANYONE.between(who.lowestHz(), who.highestHz());
-    Expected expected =
-        measured
-            .map(
-                m ->
-                    anyone
-                        .late(m.delaySeconds())
-                        .in(m.levels(), who.gateDb())
-                        .tuned(m.tuningCents()))
-            .orElse(anyone);
-    return Microphone.named(name).expecting(expected);
+  private static List<String> oldOrNot(Calibration measured) {
+    return measured.isStale(Instant.now()) ? List.of(STALE) : List.of();
+  }
+
+  private static Expected expected(
+      Surroundings around, Profile who, Optional<Calibration> measured) {
+    Expected plain =
+        Expected.ANYONE.between(who.lowestHz(), who.highestHz()).late(UNMEASURED_DELAY_SECONDS);
+    return measured
+        .map(
+            m ->
+                plain
+                    .late(Math.max(0, m.delaySeconds() - around.band().latencySeconds()))
+                    .in(m.levels(), who.gateDb())
+                    .tuned(m.tuningCents()))
+        .orElse(plain);
   }
 
   /** Who has said nothing sings. An instrument's pitches are surer than a voice's. */

@@ -2,6 +2,7 @@ package holdfast.session.input;
 
 import holdfast.backing.BackingPlayer;
 import holdfast.listening.calibration.Profile;
+import holdfast.listening.microphone.KnownSound;
 import java.nio.file.Path;
 import java.util.Optional;
 import javax.sound.midi.Receiver;
@@ -25,6 +26,11 @@ public record Surroundings(
   /** A band and what was measured; nothing else is known. */
   public static Surroundings of(BackingPlayer band, Path calibrations) {
     return new Surroundings(band, calibrations, Optional.empty(), false, Optional.empty());
+  }
+
+  /** What is sounding in the room beside the player; empty where nothing can be heard of it. */
+  Optional<KnownSound> sounding() {
+    return band.tap().map(tap -> new BackingSound(band, tap));
   }
 
   /** The same, with this kind of voice or instrument. */
