@@ -1,5 +1,6 @@
 package holdfast.book;
 
+import holdfast.listening.microphone.KeptSound;
 import holdfast.mistake.UserMistake;
 import holdfast.session.JudgedTake;
 import holdfast.session.log.BrokenOffTakes;
@@ -68,6 +69,7 @@ final class Unfinished {
     JudgedTake judged = Replay.judge(settings.setting(), logged);
     Files.createDirectories(folder.path());
     removeHalfWritten(folder);
+    mendRecordings(folder);
     folder.write(judged, settings.performance(), settings);
     keep(log, folder);
     return true;
@@ -78,6 +80,15 @@ final class Unfinished {
     try (Stream<Path> files = Files.list(folder.path())) {
       for (Path file : files.filter(f -> f.getFileName().toString().endsWith(".part")).toList()) {
         Files.deleteIfExists(file);
+      }
+    }
+  }
+
+  /** A recording whose program was killed does not know its own length yet. */
+  private static void mendRecordings(TakeFolder folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder.path())) {
+      for (Path file : files.filter(f -> f.getFileName().toString().endsWith(".wav")).toList()) {
+        KeptSound.mend(file);
       }
     }
   }

@@ -77,6 +77,15 @@ final class BackingOptions {
    * @param usualChoruses where the user does not say; empty for endless
    */
   Performance performance(Chart written, OptionalInt usualChoruses) {
+    return performance(written, usualChoruses, Optional.empty());
+  }
+
+  /**
+   * The same over which somebody sings.
+   *
+   * @param singer the range of whoever sings, where {@code --range} does not say
+   */
+  Performance performance(Chart written, OptionalInt usualChoruses, Optional<PitchRange> singer) {
     Chart chart = key.map(wanted -> moved(written, wanted)).orElse(written);
     Arrangement arrangement =
         Arrangement.of(
@@ -84,7 +93,7 @@ final class BackingOptions {
             feel.map(Feel::parse).orElse(Feel.read(chart.feel()).orElse(Feel.PLAIN)),
             tempo.map(BackingOptions::checkedTempo).orElse(chart.tempo()),
             bars.map(BarRange::parse),
-            range.map(BackingOptions::pitchRange));
+            range.map(BackingOptions::pitchRange).or(() -> singer));
     return new Performance(
         arrangement,
         choruses.map(BackingOptions::rounds).orElse(usualChoruses),

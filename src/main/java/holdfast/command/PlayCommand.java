@@ -1,18 +1,20 @@
 package holdfast.command;
 
 import holdfast.backing.Performance;
+import holdfast.backing.PitchRange;
 import holdfast.backing.PlayerVoice;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.UserFolder;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.command.live.Key;
 import holdfast.command.live.LiveScreen;
 import holdfast.listening.NoteSource;
+import holdfast.listening.calibration.Profile;
 import holdfast.listening.keyboard.Keyboard;
-import holdfast.listening.keyboard.SoundedKeyboard;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
@@ -24,8 +26,14 @@ import holdfast.session.Feedback;
 import holdfast.session.JudgedTake;
 import holdfast.session.LiveTake;
 import holdfast.session.Setting;
+import holdfast.session.input.InputChoice;
+import holdfast.session.input.Inputs;
+import holdfast.session.input.KeyboardInput;
+import holdfast.session.input.ReadyInput;
+import holdfast.session.input.Surroundings;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -51,7 +59,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "While it plays: space stops, i takes a new idea, h hides what I say, l loops these bars.",
-      "Everything you play is kept in a file at once, also if the power fails."
+      "Everything you play is kept in a file at once, also if the power fails.",
+      "What a microphone hears is kept as sound beside it, on this machine only."
     })
 final class PlayCommand implements Callable<Integer> {
 
@@ -70,7 +79,30 @@ final class PlayCommand implements Callable<Integer> {
       description = "listen to the MIDI input whose name holds this; the first one without it")
   private Optional<String> input = Optional.empty();
 
-  @Option(names = "--inputs", description = "list the MIDI inputs and leave")
+  @Option(
+      names = "--microphone",
+      arity = "0..1",
+      fallbackValue = "",
+      paramLabel = "NAME",
+      description =
+          "listen to what I sing or play into the microphone whose name holds this; into the"
+              + " system's own without a name")
+  private Optional<String> microphone = Optional.empty();
+
+  @Option(
+      names = "--profile",
+      paramLabel = "NAME",
+      description =
+          "who sings or plays into the microphone: child-voice, voice, low-voice, trumpet, flute"
+              + " … (`holdfast listen --help` names them all)")
+  private Optional<String> profile = Optional.empty();
+
+  @Option(
+      names = "--headphones",
+      description = "I wear headphones, so the microphone does not hear the backing")
+  private boolean headphones;
+
+  @Option(names = "--inputs", description = "list the MIDI inputs and the microphones, and leave")
   private boolean listInputs;
 
   @Option(names = "--demo", description = "let the demo student play two choruses")
@@ -116,6 +148,7 @@ final class PlayCommand implements Callable<Integer> {
       inputs().forEach(out::println);
       return 0;
     }
+    chartAfterMicrophone();
     Chart over =
         ChartLibrary.open(
             chart.orElseThrow(
@@ -126,20 +159,49 @@ final class PlayCommand implements Callable<Integer> {
       book.said().forEach(out::println);
     }
     Performance performance =
-        backing.performance(over, OptionalInt.of(demo ? DemoTake.CHORUSES : USUAL_CHORUSES));
+        backing.performance(
+            over, OptionalInt.of(demo ? DemoTake.CHORUSES : USUAL_CHORUSES), singersRange());
     Optional<Motif> given = givenIdea(performance);
     if (demo) {
       DemoPlayer player = DemoPlayer.over(performance);
-      play(performance, player.heardIn(performance), band -> player, given, out);
+      ReadyInput ready = new ReadyInput(player, Player.KEYBOARD, Optional.empty(), List.of());
+      play(performance, player.heardIn(performance), band -> ready, given, out);
     } else {
-      Keyboard keyboard = keyboard(over.title());
-      play(performance, performance, band -> sounding(keyboard, band), given, out);
+      InputChoice choice = inputFor(over.title());
+      play(performance, performance, band -> choice.in(around(band)), given, out);
     }
     return 0;
   }
 
-  private NoteSource sounding(Keyboard keyboard, SoundPlayer band) {
-    return soundMe ? new SoundedKeyboard(keyboard, new PlayerVoice(band.out())) : keyboard;
+  /** {@code --microphone} takes a name or none, so a chart that follows it looks like its name. */
+  private void chartAfterMicrophone() {
+    if (chart.isEmpty() && microphone.filter(name -> !name.isEmpty()).isPresent()) {
+      chart = microphone;
+      microphone = Optional.of("");
+    }
+  }
+
+  /** The chords keep out of the way of whoever sings or plays into a microphone. */
+  private Optional<PitchRange> singersRange() {
+    return microphone
+        .flatMap(name -> profile)
+        .map(Profile::named)
+        .map(who -> new PitchRange(who.lowest(), who.highest()));
+  }
+
+  private InputChoice inputFor(String title) {
+    return microphone
+        .<InputChoice>map(Inputs::microphone)
+        .orElseGet(() -> new KeyboardInput(keyboard(title)));
+  }
+
+  private Surroundings around(SoundPlayer band) {
+    Surroundings around =
+        Surroundings.of(band, UserFolder.path().resolve("calibration")).withHeadphones(headphones);
+    if (profile.isPresent()) {
+      around = around.with(Profile.named(profile.get()));
+    }
+    return soundMe ? around.sounding(new PlayerVoice(band.out())) : around;
   }
 
   /**
@@ -152,17 +214,19 @@ final class PlayCommand implements Callable<Integer> {
   private void play(
       Performance kept,
       Performance heard,
-      Function<SoundPlayer, NoteSource> whoPlays,
+      Function<SoundPlayer, ReadyInput> whoPlays,
       Optional<Motif> given,
       PrintWriter out)
       throws InterruptedException, IOException {
     Chart tune = kept.arrangement().chart();
-    Setting setting = Setting.of(kept.arrangement(), kept.tempoMap(), Player.KEYBOARD, given);
     int buffer = soundMe ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
     try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
         LiveScreen screen = LiveScreen.open(out)) {
-      NoteSource source = whoPlays.apply(band);
+      ReadyInput ready = whoPlays.apply(band);
+      NoteSource source = ready.source();
+      Setting setting = Setting.of(kept.arrangement(), kept.tempoMap(), ready.player(), given);
       screen.say(SoundChoice.HEARING);
+      ready.remarks().forEach(screen::say);
       band.trouble().ifPresent(screen::say);
       screen.say("I listen to " + source.name() + ".");
       if (screen.hasKeys()) {
@@ -171,8 +235,8 @@ final class PlayCommand implements Callable<Integer> {
       screen.say("");
       try (KeptTake keeper = KeptTake.begin(setting, kept, source, student)) {
         TerminalAudience audience = new TerminalAudience(screen, tell, setting);
-        LiveTake take = new LiveTake(tune, Player.KEYBOARD, given, audience, keeper);
-        JudgedTake judged = take.play(band, heard, source);
+        LiveTake take = new LiveTake(tune, ready.player(), given, audience, keeper);
+        JudgedTake judged = take.play(band, heard, source.keepingSoundIn(keeper.recording()));
         tellTheRest(screen, audience, setting, judged);
         screen.say("");
         keeper.finish(judged, student).forEach(screen::say);
@@ -206,8 +270,13 @@ final class PlayCommand implements Callable<Integer> {
   }
 
   private static List<String> inputs() {
-    List<String> names = Keyboard.all().stream().map(Keyboard::name).toList();
-    return names.isEmpty() ? List.of("There is no MIDI input at this moment.") : names;
+    List<String> said =
+        new ArrayList<>(Inputs.keyboards().stream().map(InputChoice::name).toList());
+    if (said.isEmpty()) {
+      said.add("There is no MIDI input at this moment.");
+    }
+    Inputs.microphones().forEach(m -> said.add(m.name() + " (--microphone)"));
+    return said;
   }
 
   private Optional<Motif> givenIdea(Performance performance) {

@@ -2,6 +2,7 @@ package holdfast.listening.microphone;
 
 import holdfast.listening.pitch.Ear;
 import holdfast.listening.pitch.Levels;
+import java.util.OptionalDouble;
 
 /**
  * What is known beforehand of a player and the way from the player to the ear.
@@ -13,7 +14,7 @@ import holdfast.listening.pitch.Levels;
  * @param levels where voice and room stand
  * @param gateDb how far over the room a note must stand, in decibels; 0 where the room was never
  *     measured
- * @param tuningCents how far the player stood above A = 440 Hz the last time
+ * @param tuningCents how far the player stood above A = 440 Hz the last time, if that was measured
  */
 public record Expected(
     double delaySeconds,
@@ -21,11 +22,11 @@ public record Expected(
     double highestHz,
     Levels levels,
     double gateDb,
-    double tuningCents) {
+    OptionalDouble tuningCents) {
 
   /** Anyone, through devices that were never measured. */
   public static final Expected ANYONE =
-      new Expected(0, Ear.LOWEST_HZ, Ear.HIGHEST_HZ, Levels.UNKNOWN, 0, 0);
+      new Expected(0, Ear.LOWEST_HZ, Ear.HIGHEST_HZ, Levels.UNKNOWN, 0, OptionalDouble.empty());
 
   /** The same, between these pitches. */
   public Expected between(double lowest, double highest) {
@@ -44,6 +45,7 @@ public record Expected(
 
   /** The same, from a player so tuned. */
   public Expected tuned(double cents) {
-    return new Expected(delaySeconds, lowestHz, highestHz, levels, gateDb, cents);
+    return new Expected(
+        delaySeconds, lowestHz, highestHz, levels, gateDb, OptionalDouble.of(cents));
   }
 }

@@ -59,7 +59,8 @@ final class MicrophoneCapture implements Capture {
   MicrophoneCapture(Microphone microphone, TakeClock clock) {
     this.microphone = microphone;
     this.clock = clock;
-    this.tuning = Tuning.of(microphone.expected().tuningCents());
+    OptionalDouble known = microphone.expected().tuningCents();
+    this.tuning = known.isPresent() ? Tuning.of(known.getAsDouble()) : Tuning.unknown();
     this.complaints = new Complaints(microphone.name());
     connect();
   }

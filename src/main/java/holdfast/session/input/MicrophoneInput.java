@@ -4,6 +4,7 @@ import holdfast.listening.calibration.Calibration;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.microphone.Expected;
 import holdfast.listening.microphone.Microphone;
+import holdfast.mistake.UserMistake;
 import holdfast.motif.Player;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -43,8 +44,14 @@ public record MicrophoneInput(String name) implements InputChoice {
   private static final String BLEED =
       "Headphones help me to hear you alone; without them I take the backing out of what I hear.";
 
+  /**
+   * {@inheritDoc}
+   *
+   * @throws UserMistake also when the device is missing or busy, so that no take is begun in vain
+   */
   @Override
   public ReadyInput in(Surroundings around) {
+    Microphone.openLine(name).close();
     Optional<Calibration> measured =
         Calibration.stored(around.calibrations(), around.band().output(), name);
     Profile who = around.profile().orElse(Profile.ANYONE);
