@@ -4,6 +4,7 @@ import java.io.File;
 import java.io.IOException;
 import java.lang.reflect.Method;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -112,32 +113,48 @@ final class Instruments {
       presses.add(new Press(note.start(), note.end() - gap, 0, note.midi(), 70 + (k * 37) % 45));
     }
     double seconds = line.get(line.size() - 1).end() + 0.8;
-    float[] samples = oneVoice(presses, program, seconds, sounds);
+    List<float[]> parts = oneVoice(presses, program, seconds, sounds);
+    float[] samples = new float[(int) (seconds * RATE)];
     double[] hz = new double[(int) (seconds / Clip.FRAME_SECONDS)];
+    double[] loudest = new double[hz.length];
     List<TrueNote> notes = new ArrayList<>();
     for (int k = 0; k < presses.size(); k++) {
       Press press = presses.get(k);
+      float[] part = parts.get(k);
+      int from = (int) (press.start() * RATE);
+      for (int i = 0; i < part.length && from + i < samples.length; i++) {
+        samples[from + i] += part[i];
+      }
       double pitch = 440 * Math.pow(2, (press.midi() - 69) / 12.0);
-      double until = k + 1 < presses.size() ? presses.get(k + 1).start() : seconds;
+      double held = press.end() - press.start();
       double peak = 0;
-      for (double t = press.start(); t < press.end(); t += 0.005) {
-        peak = Math.max(peak, level(samples, t));
+      for (double t = 0; t < held; t += 0.005) {
+        peak = Math.max(peak, level(part, t));
       }
       double onset = -1;
-      double end = press.end();
-      for (double t = press.start(); t < until; t += Clip.FRAME_SECONDS) {
-        double level = level(samples, t);
+      double end = held;
+      for (double t = 0; t < (double) part.length / RATE; t += 0.005) {
+        double level = level(part, t);
         if (onset < 0 && level > peak * 0.1) {
           onset = t;
         }
-        boolean sounds1 = level > peak * (t < press.end() ? 0.05 : 0.1);
-        int frame = (int) Math.round(t / Clip.FRAME_SECONDS);
-        if (sounds1 && frame < hz.length && onset >= 0) {
-          hz[frame] = pitch;
+        boolean sounding = onset >= 0 && level > peak * (t < held ? 0.05 : 0.1);
+        if (sounding) {
           end = Math.max(end, t);
         }
       }
-      notes.add(new TrueNote(onset < 0 ? press.start() : onset, end, pitch));
+      for (int f = (int) Math.ceil(press.start() / Clip.FRAME_SECONDS); f < hz.length; f++) {
+        double t = f * Clip.FRAME_SECONDS - press.start();
+        double level = t * RATE < part.length ? level(part, t) : 0;
+        boolean sounding = t >= onset && level > peak * (t < held ? 0.05 : 0.1);
+        // While one note fades under the next, the louder of the two is what is heard.
+        if (sounding && level > loudest[f]) {
+          loudest[f] = level;
+          hz[f] = pitch;
+        }
+      }
+      double began = press.start() + Math.max(0, onset);
+      notes.add(new TrueNote(began, press.start() + end, pitch));
     }
     return new Clip(name, who, samples, hz, notes, Optional.empty());
   }
@@ -145,27 +162,29 @@ final class Instruments {
   /**
    * A player has one breath or one string: when a note begins, the one before fades within 25 ms.
    * Every other note is rendered by itself, since the synthesizer lets them ring into each other.
+   * Gives each note's own sound from its press on, so that its onset can be measured on it alone.
    */
-  private static float[] oneVoice(
+  private static List<float[]> oneVoice(
       List<Press> presses, int program, double seconds, Optional<File> sounds) throws IOException {
-    float[] sum = new float[(int) (seconds * RATE)];
+    List<float[]> parts = new ArrayList<>(presses.stream().map(p -> new float[0]).toList());
     for (int parity = 0; parity < 2; parity++) {
       List<Press> mine = new ArrayList<>();
       for (int k = parity; k < presses.size(); k += 2) {
         mine.add(presses.get(k));
       }
-      float[] part = render(mine, Map.of(0, program), seconds, sounds);
+      float[] all = render(mine, Map.of(0, program), seconds, sounds);
       for (int k = parity; k < presses.size(); k += 2) {
-        int until =
-            k + 1 < presses.size() ? (int) (presses.get(k + 1).start() * RATE) : part.length;
-        int next = k + 2 < presses.size() ? (int) (presses.get(k + 2).start() * RATE) : part.length;
-        for (int i = (int) (presses.get(k).start() * RATE); i < next && i < part.length; i++) {
-          double fade = Math.max(0, Math.min(1, 1 - (i - until) / (0.025 * RATE)));
-          sum[i] += (float) (part[i] * fade);
+        int from = (int) (presses.get(k).start() * RATE);
+        int until = k + 1 < presses.size() ? (int) (presses.get(k + 1).start() * RATE) : all.length;
+        int next = k + 2 < presses.size() ? (int) (presses.get(k + 2).start() * RATE) : all.length;
+        float[] part = Arrays.copyOfRange(all, from, Math.min(next, all.length));
+        for (int i = 0; i < part.length; i++) {
+          part[i] *= (float) Math.max(0, Math.min(1, 1 - (from + i - until) / (0.025 * RATE)));
         }
+        parts.set(k, part);
       }
     }
-    return sum;
+    return parts;
   }
 
   /** Level in the 10 ms around a time. */
