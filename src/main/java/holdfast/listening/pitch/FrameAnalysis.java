@@ -72,6 +72,7 @@ final class FrameAnalysis {
   private final double[] peak = new double[MOST];
   private final double[] share = new double[MOST];
   private final double[] gap = new double[MOST];
+  private final double[] loud = new double[MOST];
   private final float[] amplitude = new float[513];
   private double amplitudeSum;
   private int favourite;
@@ -293,8 +294,10 @@ final class FrameAnalysis {
     double odd = 0;
     double even = 0;
     double between = 0;
+    double power = 0;
     for (int h = 1; h <= HARMONICS && h * bins < amplitude.length - 1; h++) {
       float value = amplitude[(int) Math.round(h * bins)];
+      power += value * value;
       if (h % 2 == 1) {
         odd += value;
       } else {
@@ -303,6 +306,7 @@ final class FrameAnalysis {
       between += amplitude[(int) Math.round((h - 0.5) * bins)];
     }
     double harmonic = odd + even + 1e-9;
+    loud[i] = 10 * Math.log10(power / ((double) LONG * LONG) + 1e-12);
     share[i] = harmonic / amplitudeSum;
     gap[i] = between / (harmonic + between);
     return PER_ODD_SHARE * Math.min(odd / harmonic, ODD_ENOUGH)
@@ -348,68 +352,20 @@ final class FrameAnalysis {
     return rise / all;
   }
 
-  int count() {
-    return kept;
-  }
-
-  /** Pitch of a candidate in cents; candidates fall in pitch. */
-  double cents(int i) {
-    return cents[i];
-  }
-
-  /** Probability of a candidate among the candidates; all sum to 1. */
-  double mass(int i) {
-    return mass[i];
-  }
-
-  /** Clarity of a candidate, 0 to 1. */
-  double clarity(int i) {
-    return peak[i];
-  }
-
-  /** Clarity of the likeliest candidate, 0 to 1. */
-  double best() {
-    return kept == 0 ? 0 : peak[favourite];
-  }
-
-  /** Share of the spectrum's amplitude that the likeliest candidate's harmonics hold, 0 to 1. */
-  double explained() {
-    return kept == 0 ? 0 : share[favourite];
-  }
-
-  /** Amplitude between the likeliest candidate's harmonics against that on them, 0 to 1. */
-  double between() {
-    return kept == 0 ? 1 : gap[favourite];
-  }
-
-  double favouriteCents() {
-    return kept == 0 ? 0 : cents[favourite];
-  }
-
-  /** Level in decibels under a steady full-scale tone, roughly. */
-  double levelDb() {
-    return levelDb;
-  }
-
-  /** Level over the room's steady noise, in decibels. */
-  double aboveNoiseDb() {
-    return aboveNoiseDb;
-  }
-
-  /** Share of the spectrum that is new, 0 to 1. */
-  double flux() {
-    return flux;
-  }
-
-  double brightness() {
-    return brightness;
-  }
-
-  float[] longPower() {
-    return longWindow.power();
-  }
-
-  float[] shortPower() {
-    return shortWindow.power();
+  /** Writes what was found into a frame that outlives the next analysis. */
+  void into(FrameView frame) {
+    frame.count = kept;
+    for (int i = 0; i < kept; i++) {
+      frame.cents[i] = (float) cents[i];
+      frame.logMass[i] = (float) Math.log(mass[i]);
+      frame.clarity[i] = (float) peak[i];
+      frame.harmonicDb[i] = (float) loud[i];
+    }
+    frame.favourite = favourite;
+    frame.between = (float) (kept == 0 ? 1 : gap[favourite]);
+    frame.levelDb = (float) levelDb;
+    frame.aboveNoiseDb = (float) aboveNoiseDb;
+    frame.brightness = (float) brightness;
+    frame.flux = (float) flux;
   }
 }

@@ -25,7 +25,7 @@ final class PitchPath {
   private final int lag;
   private final byte[][] from;
   private final float[][] cents;
-  private final float[][] clarity;
+  private final float[][] harmonicDb;
   private final float[] sungProbability;
   private final double[] sung = new double[MOST];
   private final double[] unsung = new double[MOST];
@@ -36,7 +36,7 @@ final class PitchPath {
 
   private double decidedCents;
   private boolean decidedSung;
-  private double decidedClarity;
+  private double decidedDb;
   private double decidedProbability;
   private long decidedFrame = -1;
 
@@ -45,7 +45,7 @@ final class PitchPath {
     this.lag = lag;
     this.from = new byte[lag + 2][2 * MOST];
     this.cents = new float[lag + 2][MOST];
-    this.clarity = new float[lag + 2][MOST];
+    this.harmonicDb = new float[lag + 2][MOST];
     this.sungProbability = new float[lag + 2];
   }
 
@@ -54,17 +54,17 @@ final class PitchPath {
    *
    * @return whether a frame has been decided (readable until the next call)
    */
-  boolean push(FrameAnalysis frame, double probability) {
-    int n = frame.count();
+  boolean push(FrameView frame, double probability) {
+    int n = frame.count;
     int slot = (int) (frames % (lag + 2));
     float[] pitch = cents[slot];
-    float[] clear = clarity[slot];
+    float[] loud = harmonicDb[slot];
     byte[] back = from[slot];
     int count = Math.max(1, n);
     if (n == 0) {
       // Nothing repeats: keep the last pitch as a guess.
       pitch[0] = states > 0 ? cents[previousSlot(slot)][bestState() % MOST] : 6900;
-      clear[0] = 0;
+      loud[0] = FrameView.NOTHING_DB;
     }
     double logSung = Math.log(Math.max(1e-6, n == 0 ? 1e-6 : probability));
     double logUnsung = Math.log(Math.max(1e-6, 1 - probability));
@@ -72,9 +72,9 @@ final class PitchPath {
     for (int j = 0; j < count; j++) {
       double logMass = 0;
       if (n > 0) {
-        pitch[j] = (float) frame.cents(j);
-        clear[j] = (float) frame.clarity(j);
-        logMass = Math.log(frame.mass(j));
+        pitch[j] = frame.cents[j];
+        loud[j] = frame.harmonicDb[j];
+        logMass = frame.logMass[j];
       }
       double bestSung = frames == 0 ? 0 : Double.MAX_VALUE;
       double bestUnsung = bestSung;
@@ -149,7 +149,7 @@ final class PitchPath {
     int slot = (int) (target % (lag + 2));
     decidedSung = state < MOST;
     decidedCents = cents[slot][state % MOST];
-    decidedClarity = clarity[slot][state % MOST];
+    decidedDb = harmonicDb[slot][state % MOST];
     decidedProbability = sungProbability[slot];
     decidedFrame = target;
   }
@@ -189,9 +189,9 @@ final class PitchPath {
     return decidedCents;
   }
 
-  /** Clarity of the decided pitch, 0 to 1. */
-  double clarity() {
-    return decidedClarity;
+  /** Level in decibels of the decided pitch's harmonics alone. */
+  double harmonicDb() {
+    return decidedDb;
   }
 
   /** Probability with which the decided frame by itself is sung. */

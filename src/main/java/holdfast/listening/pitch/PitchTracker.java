@@ -12,14 +12,22 @@ public final class PitchTracker {
   /** The same on a file: 300 ms, longer than any consonant. */
   private static final int FILE_LAG = 60;
 
+  /** Frames by which a file's player is known ahead: 15 s, a few phrases. */
+  private static final int FILE_ACQUAINTANCE = 3000;
+
   private static final int HALF_SHORT = FrameAnalysis.SHORT / 2;
 
   private final FrameAnalysis analysis;
-  private final Voicing voicing;
+  private final Voicing voicing = new Voicing();
+  private final Portrait player;
   private final PitchPath path;
   private final FrameListener listener;
   private final int longStartOffset;
   private final int neededAhead;
+
+  /** Frames that were analysed and wait, so that a file's player is known before deciding. */
+  private final FrameView[] waiting;
+
   private final float[] levelOf;
   private final float[] fluxOf;
   private final float[] samples = new float[1 << 14];
@@ -42,12 +50,16 @@ public final class PitchTracker {
   public PitchTracker(
       double lowestHz, double highestHz, boolean live, Levels levels, FrameListener listener) {
     this.analysis = new FrameAnalysis(lowestHz, highestHz);
-    this.voicing = new Voicing(levels);
+    this.player = new Portrait(levels);
     int lag = live ? LIVE_LAG : FILE_LAG;
     this.path = new PitchPath(lag);
     this.listener = listener;
     this.neededAhead = live ? HALF_SHORT : FrameAnalysis.LONG / 2;
     this.longStartOffset = neededAhead - FrameAnalysis.LONG;
+    this.waiting = new FrameView[(live ? 0 : FILE_ACQUAINTANCE) + 1];
+    for (int i = 0; i < waiting.length; i++) {
+      waiting[i] = new FrameView();
+    }
     this.levelOf = new float[lag + 2];
     this.fluxOf = new float[lag + 2];
     this.dropped = longStartOffset;
@@ -81,14 +93,23 @@ public final class PitchTracker {
         return;
       }
       analysis.analyse(samples, middle - HALF_SHORT, middle + longStartOffset);
-      int slot = (int) (nextFrame % levelOf.length);
-      levelOf[slot] = (float) analysis.levelDb();
-      fluxOf[slot] = (float) analysis.flux();
-      double probability = voicing.probability(analysis);
+      FrameView frame = waiting[(int) (nextFrame % waiting.length)];
+      analysis.into(frame);
+      player.hear(frame);
       nextFrame++;
-      if (path.push(analysis, probability)) {
-        tell();
+      if (nextFrame >= waiting.length) {
+        weigh(nextFrame - waiting.length);
       }
+    }
+  }
+
+  private void weigh(long number) {
+    FrameView frame = waiting[(int) (number % waiting.length)];
+    int slot = (int) (number % levelOf.length);
+    levelOf[slot] = frame.levelDb;
+    fluxOf[slot] = frame.flux;
+    if (path.push(frame, voicing.probability(frame, player))) {
+      tell();
     }
   }
 
@@ -96,6 +117,9 @@ public final class PitchTracker {
   public void end() {
     float[] silence = new float[FrameAnalysis.LONG];
     push(silence, 0, neededAhead);
+    for (long left = Math.max(0, nextFrame - waiting.length + 1); left < nextFrame; left++) {
+      weigh(left);
+    }
     while (path.flush()) {
       tell();
     }
