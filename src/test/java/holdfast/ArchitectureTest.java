@@ -102,6 +102,18 @@ class ArchitectureTest {
         .check(HOUSE);
   }
 
+  /** Nothing leaves the machine; see also {@code NoNetworkTest}. */
+  @Test
+  void no_class_of_ours_knows_sockets() {
+    noClasses()
+        .should()
+        .dependOnClassesThat()
+        .haveNameMatching(
+            "java\\.net\\.(Socket|ServerSocket|DatagramSocket|MulticastSocket|HttpURLConnection"
+                + "|URLConnection|http\\..*)|java\\.nio\\.channels\\..*Socket.*|javax\\.net\\..*")
+        .check(HOUSE);
+  }
+
   @Test
   void every_package_of_ours_stands_on_a_floor() {
     List<String> strangers =
