@@ -25,27 +25,6 @@ final class BarRhythm {
   /** A tuplet's plain time is cut into so many parts at most. */
   private static final long MOST_PARTS = 16;
 
-  /**
-   * One note or rest on paper.
-   *
-   * @param start where it starts
-   * @param ticks how long it sounds
-   * @param value how it is written
-   * @param tuplet how many of its kind fill the time of the next lower power of two; 1 for a plain
-   *     note
-   */
-  record Piece(long start, long ticks, NoteValue value, int tuplet) {
-
-    /** How many plain notes the tuplet takes the time of. */
-    int normal() {
-      return Integer.highestOneBit(tuplet);
-    }
-
-    long end() {
-      return start + ticks;
-    }
-  }
-
   private final long beat;
   private final long group;
   private final long middle;
@@ -109,8 +88,8 @@ final class BarRhythm {
   }
 
   /** The pieces that fill the time from one tick to another. */
-  List<Piece> pieces(long from, long to) {
-    List<Piece> pieces = new ArrayList<>();
+  List<RhythmPiece> pieces(long from, long to) {
+    List<RhythmPiece> pieces = new ArrayList<>();
     long at = from;
     while (at < to) {
       int tuplet = tuplets[beatAt(at)];
@@ -125,12 +104,12 @@ final class BarRhythm {
     return pieces;
   }
 
-  private static long fill(List<Piece> pieces, long from, long until, int tuplet) {
+  private static long fill(List<RhythmPiece> pieces, long from, long until, int tuplet) {
     long at = from;
     int normal = Integer.highestOneBit(tuplet);
     for (NoteValue value : NoteValue.filling((until - from) * tuplet / normal)) {
       long ticks = value.ticks() * normal / tuplet;
-      pieces.add(new Piece(at, ticks, value, tuplet));
+      pieces.add(new RhythmPiece(at, ticks, value, tuplet));
       at += ticks;
     }
     return at;

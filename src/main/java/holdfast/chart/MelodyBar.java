@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param section the name of the section that begins here
  * @param endsChorus whether the last bar of a chorus
  */
-record MelodyBar(
+public record MelodyBar(
     int number,
     long startTick,
     long endTick,
@@ -37,8 +37,8 @@ record MelodyBar(
    * @param beat the beat that it starts in, whose tuplet it belongs to
    * @param group the beats that are beamed together
    */
-  record Written(
-      BarRhythm.Piece piece,
+  public record Written(
+      RhythmPiece piece,
       Optional<MelodySheet.NamedNote> note,
       boolean tiedFrom,
       boolean tiedOn,
@@ -46,18 +46,19 @@ record MelodyBar(
       long group) {
 
     /** How many beams it can have; a rest has none. */
-    int beams() {
+    public int beams() {
       return note.isPresent() ? piece.value().beams() : 0;
     }
   }
 
   /** A chord at a tick. */
-  record Chord(long tick, Harmony harmony) {}
+  public record Chord(long tick, Harmony harmony) {}
 
   /** Words at a tick. */
-  record Word(long tick, String text) {}
+  public record Word(long tick, String text) {}
 
-  MelodyBar {
+  /** Copies. */
+  public MelodyBar {
     notes = List.copyOf(notes);
     chords = List.copyOf(chords);
     words = List.copyOf(words);

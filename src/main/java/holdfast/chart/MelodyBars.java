@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** Cuts a melody into bars, and its notes into note values with ties and rests between. */
-final class MelodyBars {
+public final class MelodyBars {
 
   /** A note of the melody in ticks from bar 1. */
   private record Sounding(MelodySheet.NamedNote note, long start, long end) {}
@@ -35,7 +35,8 @@ final class MelodyBars {
     }
   }
 
-  static List<MelodyBar> of(MelodySheet sheet) {
+  /** The melody bar by bar, as it stands on a staff. */
+  public static List<MelodyBar> of(MelodySheet sheet) {
     return new MelodyBars(sheet).bars();
   }
 
@@ -147,12 +148,12 @@ final class MelodyBars {
   private static void add(
       List<MelodyBar.Written> notes,
       BarRhythm rhythm,
-      List<BarRhythm.Piece> pieces,
+      List<RhythmPiece> pieces,
       Optional<MelodySheet.NamedNote> note,
       boolean tiedFrom,
       boolean tiedOn) {
     for (int i = 0; i < pieces.size(); i++) {
-      BarRhythm.Piece piece = pieces.get(i);
+      RhythmPiece piece = pieces.get(i);
       notes.add(
           new MelodyBar.Written(
               piece,

@@ -91,7 +91,7 @@ public final class MusicXmlMelody {
       notes.writeBarRest(bar.endTick() - bar.startTick());
     }
     for (int i = 0; i < bar.notes().size(); i++) {
-      BarRhythm.Piece piece = bar.notes().get(i).piece();
+      RhythmPiece piece = bar.notes().get(i).piece();
       writeAbove(bar, piece.start(), piece.end());
       notes.write(bar.notes(), i);
     }

@@ -1,25 +1,17 @@
 package holdfast.chart;
 
-import holdfast.theory.Letter;
 import holdfast.theory.SpelledPitch;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
 
 /** Writes the notes and rests of a melody: pitches, ties, accidentals, beams, tuplets. */
 final class MusicXmlNotes {
 
-  /** The letters in the order in which a signature takes its sharps. */
-  private static final String SHARPS = "FCGDAEB";
-
-  /** A line of the staff, as letter and octave: where an accidental holds until the bar line. */
-  private record Line(Letter letter, int octave) {}
-
   private final XmlPage page;
-  private final int fifths;
   private final long ticksOfADivision;
-  private final Map<Line, Integer> accidentals = new HashMap<>();
+  private final Accidentals accidentals;
 
   /**
    * Notes on a page.
@@ -29,13 +21,13 @@ final class MusicXmlNotes {
    */
   MusicXmlNotes(XmlPage page, int fifths, long ticksOfADivision) {
     this.page = page;
-    this.fifths = fifths;
+    this.accidentals = new Accidentals(fifths);
     this.ticksOfADivision = ticksOfADivision;
   }
 
   /** A bar line ends what accidentals say. */
   void startBar() {
-    accidentals.clear();
+    accidentals.startBar();
   }
 
   /** Writes a rest of the whole bar. */
@@ -47,7 +39,7 @@ final class MusicXmlNotes {
   /** Writes one of the notes of a bar. */
   void write(List<MelodyBar.Written> bar, int index) {
     MelodyBar.Written written = bar.get(index);
-    BarRhythm.Piece piece = written.piece();
+    RhythmPiece piece = written.piece();
     page.open("note");
     String accidental = "";
     if (written.note().isPresent()) {
@@ -77,9 +69,9 @@ final class MusicXmlNotes {
       page.leaf("normal-notes", String.valueOf(piece.normal())).close();
     }
     for (int level = 1; level <= written.beams(); level++) {
-      String beam = beam(bar, index, level);
-      if (!beam.isEmpty()) {
-        page.leaf("beam", beam, "number", String.valueOf(level));
+      Optional<Beams.Part> beam = Beams.of(bar, index, level);
+      if (beam.isPresent()) {
+        page.leaf("beam", beam.get().word(), "number", String.valueOf(level));
       }
     }
     writeNotations(bar, index);
@@ -98,16 +90,12 @@ final class MusicXmlNotes {
     return String.valueOf(ticks / ticksOfADivision);
   }
 
-  /** The accidental that has to be printed, since neither signature nor bar say it already. */
   private String accidental(SpelledPitch pitch) {
-    Line line = new Line(pitch.name().letter(), pitch.octave());
-    int alter = pitch.name().alter();
-    int said = accidentals.getOrDefault(line, signature(line.letter()));
-    accidentals.put(line, alter);
-    if (alter == said) {
+    OptionalInt printed = accidentals.printed(pitch);
+    if (printed.isEmpty()) {
       return "";
     }
-    return switch (alter) {
+    return switch (printed.getAsInt()) {
       case -3 -> "triple-flat";
       case -2 -> "flat-flat";
       case -1 -> "flat";
@@ -116,11 +104,6 @@ final class MusicXmlNotes {
       case 2 -> "double-sharp";
       default -> "triple-sharp";
     };
-  }
-
-  private int signature(Letter letter) {
-    int place = SHARPS.indexOf(letter.name());
-    return Math.floorDiv(fifths - place - 1, SHARPS.length()) + 1;
   }
 
   private void writeNotations(List<MelodyBar.Written> bar, int index) {
@@ -158,30 +141,5 @@ final class MusicXmlNotes {
       }
     }
     return types;
-  }
-
-  /** How a note is beamed with its neighbours at a level, counted from 1; empty for not at all. */
-  private static String beam(List<MelodyBar.Written> bar, int index, int level) {
-    boolean before = isBeamed(bar, index - 1, index, level);
-    boolean after = isBeamed(bar, index, index + 1, level);
-    if (before || after) {
-      return before && after ? "continue" : before ? "end" : "begin";
-    }
-    if (level == 1) {
-      return "";
-    }
-    // A short beam of its own, towards the neighbour that the longer beams lead to.
-    if (isBeamed(bar, index - 1, index, 1)) {
-      return "backward hook";
-    }
-    return isBeamed(bar, index, index + 1, 1) ? "forward hook" : "";
-  }
-
-  private static boolean isBeamed(List<MelodyBar.Written> bar, int left, int right, int level) {
-    return left >= 0
-        && right < bar.size()
-        && bar.get(left).group() == bar.get(right).group()
-        && bar.get(left).beams() >= level
-        && bar.get(right).beams() >= level;
   }
 }

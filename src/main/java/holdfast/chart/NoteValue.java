@@ -10,10 +10,10 @@ import java.util.List;
  * @param dotted whether a dot makes it half as long again
  * @param ticks its length in {@link #TICKS} to the quarter note
  */
-record NoteValue(String type, boolean dotted, long ticks) {
+public record NoteValue(String type, boolean dotted, long ticks) {
 
   /** Divides by 64ths, and by thirds, fifths, sevenths and ninths of them down to 16ths. */
-  static final long TICKS = 10080;
+  public static final long TICKS = 10080;
 
   private static final List<String> TYPES =
       List.of("whole", "half", "quarter", "eighth", "16th", "32nd", "64th", "128th");
@@ -47,7 +47,7 @@ record NoteValue(String type, boolean dotted, long ticks) {
   }
 
   /** How many beams or flags it has. */
-  int beams() {
+  public int beams() {
     return Math.max(0, TYPES.indexOf(type) - TYPES.indexOf("quarter"));
   }
 }

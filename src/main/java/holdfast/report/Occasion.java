@@ -1,6 +1,7 @@
 package holdfast.report;
 
 import holdfast.chart.WrittenFor;
+import holdfast.report.picture.Clef;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param input what was listened to, as people call it
  * @param remarks anything else that was found on the way, a sentence each
  * @param reader for which instrument the idea is written
+ * @param clef the clef that the reader reads; without one it is chosen by the idea's height
  * @param progress the student's earlier takes of the same chart
  */
 public record Occasion(
@@ -22,6 +24,7 @@ public record Occasion(
     Optional<String> input,
     List<String> remarks,
     WrittenFor reader,
+    Optional<Clef> clef,
     Progress progress) {
 
   /** Nothing is known but the take. */
@@ -32,6 +35,7 @@ public record Occasion(
           Optional.empty(),
           List.of(),
           WrittenFor.CONCERT,
+          Optional.empty(),
           Progress.NONE);
 
   /** Copies. */
@@ -46,31 +50,31 @@ public record Occasion(
 
   /** The same, played by somebody. */
   public Occasion by(Optional<String> who) {
-    return new Occasion(who, day, input, remarks, reader, progress);
+    return new Occasion(who, day, input, remarks, reader, clef, progress);
   }
 
   /** The same on a day. */
   public Occasion on(LocalDate when) {
-    return new Occasion(student, Optional.of(when), input, remarks, reader, progress);
+    return new Occasion(student, Optional.of(when), input, remarks, reader, clef, progress);
   }
 
   /** The same, heard by some input. */
   public Occasion through(String name) {
-    return new Occasion(student, day, Optional.of(name), remarks, reader, progress);
+    return new Occasion(student, day, Optional.of(name), remarks, reader, clef, progress);
   }
 
   /** The same with remarks. */
   public Occasion remarking(List<String> sentences) {
-    return new Occasion(student, day, input, sentences, reader, progress);
+    return new Occasion(student, day, input, sentences, reader, clef, progress);
   }
 
   /** The same, written for an instrument. */
-  public Occasion writtenFor(WrittenFor instrument) {
-    return new Occasion(student, day, input, remarks, instrument, progress);
+  public Occasion writtenFor(WrittenFor instrument, Optional<Clef> reading) {
+    return new Occasion(student, day, input, remarks, instrument, reading, progress);
   }
 
   /** The same after earlier takes. */
   public Occasion after(Progress earlier) {
-    return new Occasion(student, day, input, remarks, reader, earlier);
+    return new Occasion(student, day, input, remarks, reader, clef, earlier);
   }
 }

@@ -28,7 +28,7 @@ public record Place(int chorus, int bar) {
    * The beat whose bar a phrase belongs to: its first, unless it starts just before a bar line and
    * has most of its time behind it. Then it is a pick-up to the bar that it leads into.
    */
-  static double beatThatPlaces(List<Note> phrase, Metre metre) {
+  public static double beatThatPlaces(List<Note> phrase, Metre metre) {
     double start = phrase.get(0).onsetBeats();
     double end = phrase.get(phrase.size() - 1).endBeats();
     int beatsInBar = metre.beats();
