@@ -22,7 +22,7 @@ final class LineEar {
   private final OpenLine line;
   private final TakeClock clock;
   private final double delaySeconds;
-  private final ClockFit fit = new ClockFit(0, System.nanoTime());
+  private final ClockFit fit;
   private final float[] block = new float[BLOCK];
   private final float[] atEarRate;
   private final Resampler resampler;
@@ -31,10 +31,11 @@ final class LineEar {
   private final DecidedNotes notes;
   private long fetched;
 
-  LineEar(OpenLine line, Microphone microphone, Tuning tuning, TakeClock clock) {
+  LineEar(OpenLine line, Microphone microphone, Tuning tuning, TakeClock clock, long nanoTime) {
     Expected expected = microphone.expected();
     this.line = line;
     this.clock = clock;
+    this.fit = new ClockFit(0, nanoTime);
     this.delaySeconds = expected.delaySeconds();
     this.resampler = new Resampler(line.rate());
     this.atEarRate = new float[resampler.mostOutput(BLOCK)];

@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.LongSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -39,6 +40,7 @@ final class MicrophoneCapture implements Capture {
 
   private final Microphone microphone;
   private final TakeClock clock;
+  private final LongSupplier nanoTime;
   private final Tuning tuning;
   private final Complaints complaints;
   private final Set<String> news = new LinkedHashSet<>();
@@ -57,8 +59,18 @@ final class MicrophoneCapture implements Capture {
    * @throws UserMistake when that cannot be
    */
   MicrophoneCapture(Microphone microphone, TakeClock clock) {
+    this(microphone, clock, System::nanoTime);
+  }
+
+  /**
+   * The same by another clock than the machine's, as a test has it to let hours go by.
+   *
+   * @param nanoTime what time it is; waiting is done by the machine's own clock all the same
+   */
+  MicrophoneCapture(Microphone microphone, TakeClock clock, LongSupplier nanoTime) {
     this.microphone = microphone;
     this.clock = clock;
+    this.nanoTime = nanoTime;
     OptionalDouble known = microphone.expected().tuningCents();
     this.tuning = known.isPresent() ? Tuning.of(known.getAsDouble()) : Tuning.unknown();
     this.complaints = new Complaints(microphone.name());
@@ -66,10 +78,10 @@ final class MicrophoneCapture implements Capture {
   }
 
   private void connect() {
-    OpenLine opened = new OpenLine(Microphone.openLine(microphone.name()));
+    OpenLine opened = new OpenLine(Microphone.openLine(microphone.name()), nanoTime);
     line = Optional.of(opened);
-    ear = Optional.of(new LineEar(opened, microphone, tuning, clock));
-    lastSampleNanos = System.nanoTime();
+    ear = Optional.of(new LineEar(opened, microphone, tuning, clock, nanoTime.getAsLong()));
+    lastSampleNanos = nanoTime.getAsLong();
     lostTold = 0;
     kept = microphone.soundFile().map(file -> new KeptSound(numbered(file), opened.rate()));
   }
@@ -111,7 +123,7 @@ final class MicrophoneCapture implements Capture {
     OpenLine from = line.orElseThrow();
     int count = listening.listen();
     if (count > 0) {
-      lastSampleNanos = System.nanoTime();
+      lastSampleNanos = nanoTime.getAsLong();
       kept.ifPresent(file -> file.append(listening.fetched(), count));
       kept.flatMap(KeptSound::trouble).ifPresent(this::tellAndLetGo);
       complaints.hear(listening.fetched(), count, from.rate(), from.clipped()).ifPresent(news::add);
@@ -143,7 +155,7 @@ final class MicrophoneCapture implements Capture {
   }
 
   private void lookAfterTheLine(List<PlayEvent> events) {
-    long now = System.nanoTime();
+    long now = nanoTime.getAsLong();
     if (line.isPresent()) {
       if (line.get().isOpen() && now - lastSampleNanos < DEAD_NANOS) {
         return;

@@ -1,5 +1,6 @@
 package holdfast.listening.microphone;
 
+import java.util.function.LongSupplier;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.TargetDataLine;
 
@@ -28,11 +29,17 @@ final class OpenLine implements AutoCloseable {
   private final SoundRing ring;
   private final LineReader reader;
   private final Thread thread;
+  private final LongSupplier nanoTime;
   private volatile boolean open = true;
 
-  /** Starts a line that was opened, and begins to read it. */
-  OpenLine(TargetDataLine line) {
+  /**
+   * Starts a line that was opened, and begins to read it.
+   *
+   * @param nanoTime the clock that samples are stamped by
+   */
+  OpenLine(TargetDataLine line, LongSupplier nanoTime) {
     this.line = line;
+    this.nanoTime = nanoTime;
     AudioFormat format = line.getFormat();
     this.rate = Math.round(format.getSampleRate());
     this.ring = new SoundRing(RING_SECONDS * rate, rate);
@@ -50,7 +57,7 @@ final class OpenLine implements AutoCloseable {
     int empty = 0;
     while (open && empty < MOST_EMPTY_READS) {
       int got = line.read(bytes, 0, bytes.length);
-      long now = System.nanoTime();
+      long now = nanoTime.getAsLong();
       if (got > 0) {
         ring.write(samples, reader.read(bytes, got, samples), now);
         empty = 0;
