@@ -16,7 +16,7 @@ import java.util.OptionalInt;
  * @param way how
  * @param chart over which changes
  * @param feel how the backing plays them
- * @param tempo in beats a minute, 30 to 240; where tempo grows, the one to arrive at
+ * @param tempo in beats a minute, 30 to 240; in a climb the one to begin at
  * @param bars which bars of the form; empty for all
  * @param range where the coach's line and ideas may lie: that of the student's voice or instrument
  * @param idea the idea, in beats from its own bar line; without one the student brings one where
@@ -38,6 +38,9 @@ public record Exercise(
   /** Most chords over which a coach begins: then it is the student's. */
   public static final int MOST_COACH_CHORDS = 2;
 
+  /** A climb begins this much slower than it means to arrive, as a share. */
+  public static final double SLOWER_AT_FIRST = 0.8;
+
   /** Copies the idea and checks the numbers. */
   public Exercise {
     idea = idea.map(List::copyOf);
@@ -56,7 +59,7 @@ public record Exercise(
         way,
         chart,
         Feel.read(chart.feel()).orElse(Feel.PLAIN),
-        chart.tempo(),
+        startingTempo(way, chart.tempo()),
         Optional.empty(),
         PitchRange.ANY,
         Optional.empty(),
@@ -76,5 +79,11 @@ public record Exercise(
         step.idea(),
         1,
         OptionalInt.empty());
+  }
+
+  /** The tempo to begin at on the way to this one, in beats a minute. */
+  public static double startingTempo(Way way, double tempo) {
+    double start = way == Way.CLIMB ? Math.rint(tempo * SLOWER_AT_FIRST) : tempo;
+    return Math.max(Arrangement.SLOWEST, Math.min(Arrangement.FASTEST, start));
   }
 }

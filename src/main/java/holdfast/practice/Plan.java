@@ -23,9 +23,6 @@ public record Plan(List<Step> steps) {
   /** More than this nobody does. */
   private static final int MOST_STEPS = 3;
 
-  /** Hard bars are taken this much slower at first, as a share of the tempo of the take. */
-  private static final double SLOWER = 0.8;
-
   /** What went well may go a little faster. */
   private static final double FASTER = 1.1;
 
@@ -88,7 +85,9 @@ public record Plan(List<Step> steps) {
         return new Plan(steps);
       }
       HardBars.of(take)
-          .ifPresent(hard -> add(Way.CLIMB, Optional.of(hard.bars()), SLOWER, hard.why()));
+          .ifPresent(
+              hard ->
+                  add(Way.CLIMB, Optional.of(hard.bars()), Exercise.SLOWER_AT_FIRST, hard.why()));
       long rubbing = take.phrases().stream().filter(Draft::keptButRubs).count();
       if (rubbing >= RUBBING) {
         add(
