@@ -6,9 +6,8 @@ import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.motif.Motif;
 import holdfast.motif.Player;
-import holdfast.report.picture.Look;
+import holdfast.report.picture.Palette;
 import holdfast.report.picture.StaffPainter;
-import holdfast.report.picture.Tint;
 import holdfast.session.Counts;
 import holdfast.session.JudgedTake;
 import holdfast.session.Setting;
@@ -58,7 +57,7 @@ final class StaffGallery {
     int width = 1100;
     BufferedImage image = new BufferedImage(width, 1500, BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
-    g.setColor(Look.LIGHT.of(Tint.CARD));
+    g.setColor(Palette.LIGHT.card());
     g.fillRect(0, 0, width, 1500);
     double y = 10;
     for (JudgedTake take : takes) {
@@ -66,7 +65,7 @@ final class StaffGallery {
       for (WrittenFor reader : List.of(WrittenFor.CONCERT, WrittenFor.E_FLAT)) {
         IdeaStaff staff = IdeaStaff.of(take, reader, Optional.empty()).orElseThrow();
         StaffPainter painter = new StaffPainter(staff.staff());
-        painter.paint(g, x, y, 10, Look.LIGHT);
+        painter.paint(g, x, y, 10, Palette.LIGHT);
         x += 540;
       }
       y += 180;

@@ -11,14 +11,14 @@ import java.awt.geom.Rectangle2D;
 /**
  * How a phrase is told apart at a glance: by the shape of its dots and by its word; the colour says
  * it again. Colours are from Okabe and Ito, "Color Universal Design" (2008), darkened where text
- * must be read on paper white (WCAG 2.2, 4.5 : 1).
+ * must be read on paper white (WCAG 2.2: words 4.5 : 1, lines 3 : 1).
  */
 public enum Mark {
   /** The idea itself, and every phrase that restates it: round dots on a full line. */
   CARRIED("carried", new Color(0x009E73), new Color(0x00705A)),
 
   /** The idea changed on purpose: square dots on a full line. */
-  VARIED("varied", new Color(0xE69F00), new Color(0x8A5A00)),
+  VARIED("varied", new Color(0xB37A00), new Color(0x8A5A00)),
 
   /** Something else: hollow dots on a broken line. */
   NEW("new", new Color(0x777777), new Color(0x5C5C5C));
@@ -51,6 +51,26 @@ public enum Mark {
     return text;
   }
 
+  /** The colour of lines and dots on this paper. */
+  public Color lineColour(Palette palette) {
+    if (!palette.isDark()) {
+      return line;
+    }
+    return switch (this) {
+      case CARRIED -> new Color(0x1FB98E);
+      case VARIED -> new Color(0xE69F00);
+      case NEW -> palette.quiet();
+    };
+  }
+
+  /** The colour of words in this mark's meaning, readable on this paper. */
+  public Color textColour(Palette palette) {
+    if (!palette.isDark()) {
+      return text;
+    }
+    return this == CARRIED ? new Color(0x3CC9A0) : lineColour(palette);
+  }
+
   /** The line between dots. */
   Stroke stroke() {
     return this == NEW
@@ -68,7 +88,7 @@ public enum Mark {
   }
 
   /** Whether dots are only outlined. */
-  boolean isHollow() {
+  public boolean isHollow() {
     return this == NEW;
   }
 

@@ -2,7 +2,6 @@ package holdfast.report.picture;
 
 import holdfast.melody.Note;
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Shape;
@@ -15,7 +14,6 @@ import java.util.List;
  */
 public final class ShapePainter {
 
-  private static final Color GHOST = new Color(0xB4B2AA);
   private static final BasicStroke GHOST_LINE =
       new BasicStroke(
           1.2f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, new float[] {3, 3}, 0);
@@ -36,33 +34,49 @@ public final class ShapePainter {
    */
   public static void paint(
       Graphics2D g, Rectangle2D cell, List<Note> ghost, List<Note> notes, Mark mark) {
+    paint(g, cell, ghost, notes, mark, Palette.LIGHT);
+  }
+
+  /** Paints into the cell in the colours of this paper. */
+  public static void paint(
+      Graphics2D g,
+      Rectangle2D cell,
+      List<Note> ghost,
+      List<Note> notes,
+      Mark mark,
+      Palette palette) {
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     Frame frame = Frame.around(cell, ghost, notes);
     if (ghost.size() > 1) {
-      g.setColor(GHOST);
+      g.setColor(palette.ghost());
       g.setStroke(GHOST_LINE);
       g.draw(Mark.path(frame.xs(ghost), frame.ys(ghost)));
     }
     double[] x = frame.xs(notes);
     double[] y = frame.ys(notes);
-    g.setColor(mark.lineColour());
+    g.setColor(mark.lineColour(palette));
     g.setStroke(mark.stroke());
     if (notes.size() > 1) {
       g.draw(Mark.path(x, y));
     }
     for (int i = 0; i < x.length; i++) {
-      dot(g, x[i], y[i], mark);
+      dot(g, x[i], y[i], mark, palette);
     }
   }
 
   /** Paints one dot of the mark, as in a legend. */
   public static void dot(Graphics2D g, double x, double y, Mark mark) {
+    dot(g, x, y, mark, Palette.LIGHT);
+  }
+
+  /** Paints one dot of the mark in the colours of this paper. */
+  public static void dot(Graphics2D g, double x, double y, Mark mark, Palette palette) {
     Shape dot = mark.dot(x, y, DOT_RADIUS);
-    g.setColor(mark.isHollow() ? Color.WHITE : mark.lineColour());
+    g.setColor(mark.isHollow() ? palette.card() : mark.lineColour(palette));
     g.fill(dot);
     if (mark.isHollow()) {
       g.setStroke(new BasicStroke(1.2f));
-      g.setColor(mark.lineColour());
+      g.setColor(mark.lineColour(palette));
       g.draw(dot);
     }
   }

@@ -93,10 +93,10 @@ public final class StaffPainter {
    *
    * @param space how large a staff space is
    */
-  public void paint(Graphics2D g, double x, double y, double space, Look look) {
+  public void paint(Graphics2D g, double x, double y, double space, Palette palette) {
     Graphics2D own = (Graphics2D) g.create();
     own.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-    own.setColor(look.of(Tint.INK));
+    own.setColor(palette.ink());
     // Everything below is drawn in staff spaces; outlines carry the scale, no transform is needed.
     Pen pen = new Pen(own, x + MARGIN * space, y - top * space, space);
     lines(pen);

@@ -1,14 +1,23 @@
 package holdfast.report.picture;
 
+import java.awt.Color;
 import java.awt.Graphics2D;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
 import java.util.function.Consumer;
 import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.ViewBox;
 
-/** Turns what a painter draws into an SVG element that stands in an HTML page. */
+/**
+ * Turns what a painter draws into an SVG element that stands in an HTML page. Colours of the
+ * palette become the page's own ({@code var(--ink)}), so that a dark page shows a dark picture.
+ */
 public final class Svg {
+
+  private static final Map<String, String> PROPERTIES = properties();
 
   private Svg() {}
 
@@ -16,6 +25,7 @@ public final class Svg {
    * The picture as an element that scales with its place on the page.
    *
    * @param id unique on the page; names the element's own definitions
+   * @param painter draws in the colours of {@link Palette#LIGHT}
    */
   public static String of(String id, double width, double height, Consumer<Graphics2D> painter) {
     SVGGraphics2D g = new SVGGraphics2D(width, height);
@@ -24,7 +34,59 @@ public final class Svg {
     g.setGeomDoubleConverter(Svg::hundredths);
     g.setTransformDoubleConverter(Svg::hundredths);
     painter.accept(g);
-    return g.getSVGElement(null, false, new ViewBox(0, 0, (int) width, (int) height), null, null);
+    String svg =
+        g.getSVGElement(
+            null,
+            false,
+            new ViewBox(0, 0, (int) Math.ceil(width), (int) Math.ceil(height)),
+            null,
+            null);
+    for (Map.Entry<String, String> colour : PROPERTIES.entrySet()) {
+      svg = svg.replace(colour.getKey(), colour.getValue());
+    }
+    return svg.replaceFirst("<svg ", "<svg aria-hidden=\"true\" ");
+  }
+
+  /** The page's colours as a style sheet declares them. */
+  public static String declarations(Palette palette) {
+    StringBuilder css = new StringBuilder();
+    colours(palette)
+        .forEach(
+            (name, colour) ->
+                css.append(
+                    String.format(Locale.ROOT, "%s: #%06x; ", name, colour.getRGB() & 0xFFFFFF)));
+    return css.toString();
+  }
+
+  /** Every colour of the page by its custom property. */
+  public static Map<String, Color> colours(Palette palette) {
+    Map<String, Color> colours = new LinkedHashMap<>();
+    colours.put("--paper", palette.paper());
+    colours.put("--card", palette.card());
+    colours.put("--ink", palette.ink());
+    colours.put("--quiet", palette.quiet());
+    colours.put("--line", palette.line());
+    colours.put("--band", palette.band());
+    colours.put("--guide", palette.guide());
+    colours.put("--ghost", palette.ghost());
+    colours.put("--played", palette.played());
+    colours.put("--turn", palette.turn());
+    for (Mark mark : Mark.values()) {
+      colours.put("--" + mark.word() + "-line", mark.lineColour(palette));
+      colours.put("--" + mark.word() + "-word", mark.textColour(palette));
+    }
+    return colours;
+  }
+
+  private static Map<String, String> properties() {
+    Map<String, String> properties = new LinkedHashMap<>();
+    colours(Palette.LIGHT)
+        .forEach(
+            (name, c) ->
+                properties.putIfAbsent(
+                    "rgb(" + c.getRed() + "," + c.getGreen() + "," + c.getBlue() + ")",
+                    "var(" + name + ")"));
+    return properties;
   }
 
   private static String hundredths(double length) {

@@ -1,0 +1,59 @@
+package holdfast.report.picture;
+
+import holdfast.chart.ChordSpan;
+import holdfast.harmony.NoteRole;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Some bars of one chorus with all that sounded in them.
+ *
+ * @param firstBar the number of its first bar in the form
+ * @param startBeat where it starts, in beats of the take
+ * @param bars how many bars it holds
+ * @param beatsInBar beats in each
+ * @param chords the chords that sound, in beats of the take
+ * @param notes the notes, in order of onset
+ * @param lowest the lowest pitch of the picture, MIDI
+ * @param highest the highest pitch of the picture, MIDI
+ */
+public record TimelineRow(
+    int firstBar,
+    double startBeat,
+    int bars,
+    int beatsInBar,
+    List<ChordSpan> chords,
+    List<Sounding> notes,
+    int lowest,
+    int highest) {
+
+  /**
+   * A note as it was played.
+   *
+   * @param onset in beats of the take
+   * @param duration in beats
+   * @param pitch the nearest MIDI note
+   * @param cents how far over it the note was sung; 0 from a keyboard
+   * @param role what it does over its chord
+   * @param mark how its phrase is marked
+   * @param entry for the first note of a phrase: milliseconds after its beat, where it has one
+   */
+  public record Sounding(
+      double onset,
+      double duration,
+      int pitch,
+      double cents,
+      NoteRole role,
+      Mark mark,
+      Optional<Double> entry) {}
+
+  /** Copies. */
+  public TimelineRow {
+    chords = List.copyOf(chords);
+    notes = List.copyOf(notes);
+  }
+
+  double endBeat() {
+    return startBeat + (double) bars * beatsInBar;
+  }
+}
