@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.MissingResourceException;
 import javax.xml.XMLConstants;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
@@ -115,6 +116,9 @@ final class MusicXmlInput implements AutoCloseable {
       return reader.next();
     } catch (XMLStreamException e) {
       throw notWellFormed(e);
+    } catch (MissingResourceException e) {
+      // The JDK's parser knows no words for some mistakes in a doctype.
+      throw new ChartException(source, "it is not well-formed XML", "export it again as MusicXML");
     }
   }
 

@@ -169,7 +169,7 @@ public final class IdeaNotation {
     int pitch = 12 * (Integer.parseInt(m.group(4)) + 1) + SEMITONES_ABOVE_C.get(letter) + alter;
     if (pitch < 0 || pitch > 127) {
       throw new IdeaNotationException(
-          place, "\"" + m.group() + "\" is off the keyboard", "stay between C-1 and G9");
+          place, UserMistake.quoted(m.group()) + " is off the keyboard", "stay between C-1 and G9");
     }
     return pitch;
   }
@@ -187,7 +187,7 @@ public final class IdeaNotation {
     if (!(beats > 0) || !Double.isFinite(beats)) {
       throw new IdeaNotationException(
           place,
-          "\"" + text + "\" is not a length",
+          UserMistake.quoted(text) + " is not a length",
           "write beats more than 0, such as 0.5, 2 or 1/3");
     }
     return beats;

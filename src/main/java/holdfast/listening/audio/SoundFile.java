@@ -154,10 +154,10 @@ public final class SoundFile {
       SampleSink sink)
       throws IOException {
     AAC_TALK.setLevel(Level.OFF);
-    try (AudioInputStream coded =
-        reader.getAudioInputStream(
-            new BufferedInputStream(
-                new EndingStream(Files.newInputStream(file)), LOOK_AHEAD_BYTES))) {
+    boolean isFlac = reader instanceof FlacAudioFileReader;
+    try (InputStream stream = buffered(new EndingStream(Files.newInputStream(file)));
+        InputStream bare = isFlac ? buffered(FlacHead.bare(stream)) : stream;
+        AudioInputStream coded = reader.getAudioInputStream(bare)) {
       AudioFormat from = coded.getFormat();
       AudioFormat[] offered = decoder.getTargetFormats(AudioFormat.Encoding.PCM_SIGNED, from);
       boolean bigEndian = offered.length > 0 && offered[0].isBigEndian();
@@ -173,6 +173,10 @@ public final class SoundFile {
       }
       throw unknown(name, broken);
     }
+  }
+
+  private static InputStream buffered(InputStream in) {
+    return new BufferedInputStream(in, LOOK_AHEAD_BYTES);
   }
 
   /** Turns big-endian samples round in place. */
