@@ -7,7 +7,6 @@ import holdfast.time.TempoMap;
 import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 
 /**
  * Plays a backing for a while and measures how well it keeps time: how late the scheduling thread
@@ -55,12 +54,7 @@ public final class BackingBench {
    */
   public static Measured run(Performance performance, SoundChoice choice, boolean busy)
       throws InterruptedException {
-    AtomicBoolean enough = new AtomicBoolean();
-    Thread burner = new Thread(() -> burn(enough), "holdfast-busy");
-    burner.setDaemon(true);
-    if (busy) {
-      burner.start();
-    }
+    Optional<BusyCore> burner = busy ? Optional.of(BusyCore.start()) : Optional.empty();
     try (SoundPlayer player = SoundPlayer.open(choice)) {
       Optional<Capture> capture = player.trouble().isPresent() ? Optional.empty() : Capture.start();
       try {
@@ -69,7 +63,7 @@ public final class BackingBench {
         capture.ifPresent(Capture::close);
       }
     } finally {
-      enough.set(true);
+      burner.ifPresent(BusyCore::close);
     }
   }
 
@@ -78,7 +72,7 @@ public final class BackingBench {
       SoundChoice choice,
       SoundPlayer player,
       Optional<Capture> capture,
-      Thread burner)
+      Optional<BusyCore> burner)
       throws InterruptedException {
     Thread.sleep(MARGIN_MILLIS);
     int gapsBefore = player.out().gaps();
@@ -132,27 +126,8 @@ public final class BackingBench {
     return OnsetErrors.find(captured, rendered, seconds);
   }
 
-  private static void burn(AtomicBoolean enough) {
-    double x = 1;
-    while (!enough.get()) {
-      x = Math.sqrt(x + 1);
-    }
-    if (Double.isNaN(x)) {
-      throw new IllegalStateException("the roots of positive numbers are numbers");
-    }
-  }
-
-  private static double cpuSeconds(Thread without) {
-    java.lang.management.OperatingSystemMXBean system =
-        ManagementFactory.getOperatingSystemMXBean();
-    if (!(system instanceof com.sun.management.OperatingSystemMXBean own)) {
-      return Double.NaN;
-    }
-    long others =
-        without.isAlive()
-            ? ManagementFactory.getThreadMXBean().getThreadCpuTime(without.getId())
-            : 0;
-    return (own.getProcessCpuTime() - others) / 1e9;
+  private static double cpuSeconds(Optional<BusyCore> without) {
+    return (ProcessCost.cpuNanos() - without.map(BusyCore::cpuNanos).orElse(0L)) / 1e9;
   }
 
   private static long collections() {

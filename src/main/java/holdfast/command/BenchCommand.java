@@ -2,15 +2,22 @@ package holdfast.command;
 
 import holdfast.backing.Arrangement;
 import holdfast.backing.BackingBench;
+import holdfast.backing.BusyCore;
 import holdfast.backing.Feel;
 import holdfast.backing.Lateness;
 import holdfast.backing.OnsetErrors;
 import holdfast.backing.Performance;
+import holdfast.backing.Playback;
 import holdfast.backing.SoundPlayer;
+import holdfast.book.UserFolder;
 import holdfast.chart.ChartLibrary;
+import holdfast.listening.microphone.ListeningCost;
 import holdfast.mistake.UserMistake;
 import holdfast.session.DemoTake;
 import holdfast.session.VerdictBench;
+import holdfast.session.input.Inputs;
+import holdfast.session.input.MicrophoneInput;
+import holdfast.session.input.Surroundings;
 import java.io.PrintWriter;
 import java.util.Locale;
 import java.util.Optional;
@@ -31,6 +38,10 @@ import picocli.CommandLine.Spec;
 final class BenchCommand implements Callable<Integer> {
 
   private static final double TEMPO = 68;
+
+  /** Listening costs the same all the time. */
+  private static final int MOST_LISTENED = 60;
+
   private static final int SHORTEST_SECONDS = 10;
   private static final int LONGEST_SECONDS = 3600;
 
@@ -42,6 +53,14 @@ final class BenchCommand implements Callable<Integer> {
 
   @Option(names = "--busy", description = "Keep one core busy meanwhile.")
   private boolean busy;
+
+  @Option(
+      names = "--microphone",
+      arity = "0..1",
+      fallbackValue = "",
+      paramLabel = "NAME",
+      description = "Also measure what listening costs, on the microphone whose name holds this.")
+  private Optional<String> microphone = Optional.empty();
 
   @Mixin private SoundOptions sound = new SoundOptions();
 
@@ -67,7 +86,35 @@ final class BenchCommand implements Callable<Integer> {
             sound.choice(),
             busy));
     tell(verdicts());
+    if (microphone.isPresent()) {
+      tell(listening(Inputs.microphone(microphone.get()), arrangement));
+    }
     return 0;
+  }
+
+  /** Somebody might sing: what does it cost to listen while the backing is taken out? */
+  private ListeningCost.Measured listening(MicrophoneInput input, Arrangement arrangement)
+      throws InterruptedException {
+    Performance endless = new Performance(arrangement, OptionalInt.empty(), 1, Set.of());
+    try (SoundPlayer band = SoundPlayer.open(sound.choice())) {
+      Playback playback = band.start(endless);
+      Surroundings around =
+          Surroundings.of(band, UserFolder.path().resolve(MicrophoneInput.CALIBRATIONS));
+      ListeningCost.Measured measured =
+          ListeningCost.measure(input.microphone(around), Math.min(seconds, MOST_LISTENED));
+      playback.stop();
+      return measured;
+    }
+  }
+
+  private void tell(ListeningCost.Measured measured) {
+    spec.commandLine()
+        .getOut()
+        .println(
+            line(
+                "CPU of listening       %.1f %% of one core over %.0f s; the device's thread"
+                    + " allocated %d bytes",
+                100 * measured.cpu(), measured.seconds(), measured.allocatedBytes()));
   }
 
   /** A student plays two choruses; how soon after each phrase is its verdict out? */
@@ -83,7 +130,7 @@ final class BenchCommand implements Callable<Integer> {
           demo.played(performance.tempoMap()),
           () -> burning.map(BusyCore::cpuNanos).orElse(0L));
     } finally {
-      burning.ifPresent(BusyCore::stop);
+      burning.ifPresent(BusyCore::close);
     }
   }
 

@@ -29,6 +29,7 @@ import holdfast.session.Setting;
 import holdfast.session.input.InputChoice;
 import holdfast.session.input.Inputs;
 import holdfast.session.input.KeyboardInput;
+import holdfast.session.input.MicrophoneInput;
 import holdfast.session.input.ReadyInput;
 import holdfast.session.input.Surroundings;
 import java.io.IOException;
@@ -197,7 +198,8 @@ final class PlayCommand implements Callable<Integer> {
 
   private Surroundings around(SoundPlayer band) {
     Surroundings around =
-        Surroundings.of(band, UserFolder.path().resolve("calibration")).withHeadphones(headphones);
+        Surroundings.of(band, UserFolder.path().resolve(MicrophoneInput.CALIBRATIONS))
+            .withHeadphones(headphones);
     if (profile.isPresent()) {
       around = around.with(Profile.named(profile.get()));
     }

@@ -3,13 +3,13 @@ package holdfast.session;
 import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.backing.Playback;
+import holdfast.backing.ProcessCost;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.keyboard.PlayableKeyboard;
 import holdfast.motif.Player;
 import holdfast.time.TakeClock;
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -108,11 +108,7 @@ public final class VerdictBench {
   /** What the program had cost by a moment, in nanoseconds of CPU time. */
   private record Cost(long atNanos, long cpuNanos) {
     static Cost now(LongSupplier others) {
-      long cpu =
-          ManagementFactory.getOperatingSystemMXBean()
-                  instanceof com.sun.management.OperatingSystemMXBean own
-              ? own.getProcessCpuTime() - others.getAsLong()
-              : 0;
+      long cpu = ProcessCost.cpuNanos() - others.getAsLong();
       return new Cost(System.nanoTime(), cpu);
     }
 

@@ -18,6 +18,9 @@ import java.util.Optional;
  */
 public record MicrophoneInput(String name) implements InputChoice {
 
+  /** The folder in the user's folder that keeps what was measured of pairs of devices. */
+  public static final String CALIBRATIONS = "calibration";
+
   /** Said before a child or anyone else is recorded. */
   public static final String STAYS_HERE =
       "What the microphone hears is kept with the take, on this machine only; nothing is sent"
@@ -52,17 +55,24 @@ public record MicrophoneInput(String name) implements InputChoice {
   @Override
   public ReadyInput in(Surroundings around) {
     Microphone.openLine(name).close();
-    Optional<Calibration> measured =
-        Calibration.stored(around.calibrations(), around.band().output(), name);
-    Profile who = around.profile().orElse(Profile.ANYONE);
-    Microphone microphone = Microphone.named(name).expecting(expected(around, who, measured));
+    Optional<Calibration> measured = measured(around);
     List<String> remarks = new ArrayList<>(List.of(STAYS_HERE, VOICE));
     remarks.addAll(measured.map(MicrophoneInput::oldOrNot).orElse(List.of(NOT_MEASURED)));
     if (!around.headphones()) {
       remarks.add(BLEED);
-      microphone = around.sounding().map(microphone::beside).orElse(microphone);
     }
-    return new ReadyInput(microphone, player(around.profile()), around.profile(), remarks);
+    return new ReadyInput(microphone(around), player(around.profile()), around.profile(), remarks);
+  }
+
+  /** The microphone itself, with all that is known of its devices and its player. */
+  public Microphone microphone(Surroundings around) {
+    Profile who = around.profile().orElse(Profile.ANYONE);
+    Microphone alone = Microphone.named(name).expecting(expected(around, who, measured(around)));
+    return around.headphones() ? alone : around.sounding().map(alone::beside).orElse(alone);
+  }
+
+  private Optional<Calibration> measured(Surroundings around) {
+    return Calibration.stored(around.calibrations(), around.band().output(), name);
   }
 
   private static List<String> oldOrNot(Calibration measured) {

@@ -6,6 +6,7 @@ import holdfast.listening.audio.Resampler;
 import holdfast.listening.pitch.RunningCanceller;
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -14,24 +15,29 @@ class RunningCancellerTest {
 
   private static final long SEED = 77_000;
 
+  /**
+   * The house's own goal for notes beside a known backing is an F1 of .75; without help the same
+   * ear reaches about .6.
+   */
   @Test
-  void a_running_backing_is_taken_out_by_more_than_it_hides() throws IOException {
+  void notes_beside_a_running_backing_are_heard_once_it_is_taken_out() throws IOException {
     double with = 0;
     double without = 0;
-    double offline = 0;
-    int count = 0;
-    for (Clip clip : Clips.singers(SEED)) {
-      Clip bled = Room.withBleed(clip, SEED + count, Optional.empty());
-      with += f1(clip, cleaned(bled));
-      without += f1(clip, bled);
-      offline +=
-          NoteScore.withoutOffsets(clip.notes(), ListeningBench.hear(bled, true, true).notes).f1();
-      System.out.printf("%s %.3f %.3f%n", clip.name(), f1(clip, bled), f1(clip, cleaned(bled)));
-      count++;
+    List<Clip> singers = Clips.singers(SEED);
+    for (Clip clip : singers) {
+      Clip bled = Room.withBleed(clip, SEED, Optional.empty());
+      with += f1(clip, cleaned(bled)) / singers.size();
+      without += f1(clip, bled) / singers.size();
     }
-    System.out.printf(
-        "without %.3f with %.3f offline %.3f%n", without / count, with / count, offline / count);
-    assertTrue(with > without);
+    assertTrue(with >= 0.75, "F1 " + with);
+    assertTrue(with > without + 0.05, "F1 " + with + " with, " + without + " without");
+  }
+
+  @Test
+  void a_voice_alone_is_left_as_it_is() {
+    Clip clip = Clips.singers(SEED).get(3);
+    Clip silent = clip.sounding(clip.samples(), Optional.of(new float[clip.samples().length]));
+    assertTrue(f1(clip, cleaned(silent)) >= f1(clip, clip) - 0.02);
   }
 
   private static double f1(Clip truth, Clip heard) {

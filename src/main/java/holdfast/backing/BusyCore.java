@@ -1,9 +1,9 @@
-package holdfast.command;
+package holdfast.backing;
 
 import java.lang.management.ManagementFactory;
 
 /** Keeps one core busy while something else is measured. */
-final class BusyCore {
+public final class BusyCore implements AutoCloseable {
 
   private volatile boolean enough;
   private volatile double heat;
@@ -13,7 +13,7 @@ final class BusyCore {
   private BusyCore() {}
 
   /** Starts to keep one core busy, until it is stopped. */
-  static BusyCore start() {
+  public static BusyCore start() {
     BusyCore core = new BusyCore();
     core.thread.setDaemon(true);
     core.thread.start();
@@ -29,17 +29,18 @@ final class BusyCore {
   }
 
   /** How much CPU time it has taken, in nanoseconds. */
-  long cpuNanos() {
+  public long cpuNanos() {
     return ManagementFactory.getThreadMXBean().getThreadCpuTime(thread.getId());
   }
 
   /** How far the burning has come; says that it was not left out by the compiler. */
-  double heat() {
+  public double heat() {
     return heat;
   }
 
   /** Lets it cool down. */
-  void stop() {
+  @Override
+  public void close() {
     enough = true;
   }
 }

@@ -1,0 +1,207 @@
+package holdfast.bench.listening;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import holdfast.backing.Arrangement;
+import holdfast.backing.BackingPlayer;
+import holdfast.backing.Performance;
+import holdfast.backing.Playback;
+import holdfast.backing.SoundPlayer;
+import holdfast.backing.sound.SoundBank;
+import holdfast.backing.sound.SoundChoice;
+import holdfast.chart.ChartText;
+import holdfast.listening.PlayedNote;
+import holdfast.listening.calibration.Profile;
+import holdfast.motif.Player;
+import holdfast.motif.Treatment;
+import holdfast.session.Audience;
+import holdfast.session.Coach;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import holdfast.session.Keeper;
+import holdfast.session.LiveTake;
+import holdfast.session.Moment;
+import holdfast.session.Setting;
+import holdfast.session.input.Inputs;
+import holdfast.session.input.ReadyInput;
+import holdfast.session.input.Surroundings;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A child sings an idea through eight bars beside a loudspeaker that plays the backing: through the
+ * real devices, live. Needs the loop that {@code .ci/audio-loop} makes, and half a minute.
+ */
+class SungTakeLoopTest {
+
+  private static final String CHART =
+      "title: Harbour Lights Out\nkey: C\ntempo: 80\n\n| C | F | Am | G | C | F | Am | C |\n";
+
+  private static final double BEAT = 60.0 / 80;
+
+  /** An idea of four notes in the beats of a bar: its onset, its length, its pitch. */
+  private static final double[][] IDEA = {
+    {0, 0.7, 64}, {0.75, 0.7, 67}, {1.5, 0.7, 69}, {2.25, 0.7, 67}
+  };
+
+  /** By how many semitones each bar's phrase lies above the idea; a rest where there is none. */
+  private static final int[] BARS = {0, 0, 0, 5, 0, 0};
+
+  private static final double BACKING_VOLUME = 0.2;
+
+  /** The child's voice is brought to this many times what the singer of the bench gives. */
+  private static final float LOUD = 0.25f;
+
+  /** Everything that is heard of the take, with the moment. */
+  private static final class Listener implements Audience {
+    final List<JudgedPhrase> phrases = new ArrayList<>();
+    final List<Double> toldSeconds = new ArrayList<>();
+    final List<String> notices = new ArrayList<>();
+    volatile Optional<Playback> playback = Optional.empty();
+
+    @Override
+    public void moment(Moment moment) {}
+
+    @Override
+    public void phrase(JudgedPhrase phrase) {
+      phrases.add(phrase);
+      Playback now = playback.orElseThrow();
+      toldSeconds.add(now.tempoMap().secondsAt(now.clock().beatAt(System.nanoTime())));
+    }
+
+    @Override
+    public void notice(String sentence) {
+      notices.add(sentence);
+    }
+
+    @Override
+    public Optional<Wish> wish() {
+      return Optional.empty();
+    }
+  }
+
+  @Test
+  void a_sung_take_is_captured_tracked_and_judged_live_while_the_backing_runs(
+      @TempDir Path folder, TestReporter reporter) throws Exception {
+    assumeTrue(
+        System.getenv("HOLDFAST_AUDIO_LOOP") != null,
+        "skipped: no audio loop; source .ci/audio-loop and call audio_loop_start");
+    Arrangement arrangement = Arrangement.of(ChartText.parse(CHART, "SungTakeLoopTest"));
+    Performance performance = new Performance(arrangement, OptionalInt.of(1), 1, Set.of());
+    Clip child = new Singer(20_261_125, 1.35, 10, -24, 8, 0.4, false).sing("child", line());
+    Listener listener = new Listener();
+    Path sound = folder.resolve("take.wav");
+    SoundChoice usual = SoundChoice.usual();
+    SoundChoice quiet =
+        new SoundChoice(
+            usual.device(),
+            SoundBank.builtIn(),
+            BACKING_VOLUME,
+            usual.bufferMillis(),
+            usual.latencies());
+
+    JudgedTake judged;
+    try (SoundPlayer band = SoundPlayer.open(quiet)) {
+      ReadyInput ready =
+          Inputs.microphone("")
+              .in(Surroundings.of(band, folder).with(Profile.named("child-voice")));
+      assertEquals(Player.VOICE, ready.player());
+      CompletableFuture<Playback> started = new CompletableFuture<>();
+      started.thenAccept(playback -> listener.playback = Optional.of(playback));
+      try (SingingLoudspeaker mouth = SingingLoudspeaker.sing(child, LOUD, started)) {
+        judged =
+            new LiveTake(
+                    arrangement.chart(), ready.player(), Optional.empty(), listener, Keeper.NOBODY)
+                .play(watched(band, started), performance, ready.source().keepingSoundIn(sound));
+        assertTrue(mouth.isOn());
+      }
+    }
+
+    Setting setting =
+        Setting.of(arrangement, performance.tempoMap(), Player.VOICE, Optional.empty());
+    JudgedTake asMeant = Coach.judge(setting, meant(), phrase -> {});
+    report(listener, reporter);
+    assertEquals(List.of(), listener.notices);
+    assertEquals(treatments(asMeant), treatments(judged));
+    assertEquals(
+        List.of(Treatment.LITERAL, Treatment.LITERAL),
+        treatments(judged).subList(1, 3),
+        "what was sung again is heard as such");
+    assertTrue(Files.size(sound) > 20 * 44_100 * 2, "the sound is kept");
+  }
+
+  /** How long after the end of each phrase its verdict was out, in milliseconds. */
+  private static void report(Listener listener, TestReporter reporter) {
+    for (int i = 0; i < listener.phrases.size(); i++) {
+      List<PlayedNote> played = listener.phrases.get(i).played();
+      double end = played.get(played.size() - 1).endSeconds();
+      reporter.publishEntry(
+          "milliseconds from the end of phrase " + (i + 1) + " to its verdict",
+          String.valueOf(Math.round(1000 * (listener.toldSeconds.get(i) - end))));
+    }
+  }
+
+  private static List<Treatment> treatments(JudgedTake take) {
+    return take.phrases().stream().map(p -> p.verdict().treatment()).toList();
+  }
+
+  private static List<Line.Sung> line() {
+    return meant().stream()
+        .map(n -> new Line.Sung(n.onsetSeconds(), n.endSeconds(), n.pitch(), false))
+        .toList();
+  }
+
+  private static List<PlayedNote> meant() {
+    List<PlayedNote> notes = new ArrayList<>();
+    for (int bar = 0; bar < BARS.length; bar++) {
+      for (double[] note : IDEA) {
+        notes.add(
+            new PlayedNote(
+                (4 * bar + note[0]) * BEAT, note[1] * BEAT, (int) note[2] + BARS[bar], 0, 0.7, 1));
+      }
+    }
+    return notes;
+  }
+
+  private static BackingPlayer watched(SoundPlayer band, CompletableFuture<Playback> started) {
+    return new BackingPlayer() {
+      @Override
+      public Playback start(Performance performance, long earliest) {
+        Playback playback = band.start(performance, earliest);
+        started.complete(playback);
+        return playback;
+      }
+
+      @Override
+      public void setVolume(double volume) {
+        band.setVolume(volume);
+      }
+
+      @Override
+      public String output() {
+        return band.output();
+      }
+
+      @Override
+      public Optional<String> trouble() {
+        return band.trouble();
+      }
+
+      @Override
+      public void close() {
+        band.close();
+      }
+    };
+  }
+}
