@@ -118,12 +118,22 @@ public final class KeptTake implements Keeper, AutoCloseable {
 
   /** The take is over: writes its folder, and says where it is. */
   public List<String> finish(JudgedTake judged, Optional<String> student) throws IOException {
+    return finish(judged, performance, student);
+  }
+
+  /**
+   * The take is over: writes its folder, and says where it is.
+   *
+   * @param heard what sounded beside the player, with the line that a coach said meanwhile
+   */
+  public List<String> finish(JudgedTake judged, Performance heard, Optional<String> student)
+      throws IOException {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));
     log.close();
     List<String> said = new ArrayList<>();
     log.trouble().ifPresent(said::add);
     TakeSettings known = settings.inTempo(judged.setting().beats());
-    folder.write(judged, performance, student.isPresent() ? known.by(student) : known);
+    folder.write(judged, heard, student.isPresent() ? known.by(student) : known);
     Unfinished.keep(log.file(), folder);
     said.add("The take and its report are in " + folder.path());
     return said;

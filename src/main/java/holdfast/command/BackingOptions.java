@@ -101,6 +101,31 @@ final class BackingOptions {
         muted());
   }
 
+  /** The key that the chart is moved to, as it was typed. */
+  Optional<String> key() {
+    return key;
+  }
+
+  /** Whether a tempo was asked for. */
+  boolean hasTempo() {
+    return tempo.isPresent();
+  }
+
+  /** The bars that were asked for. */
+  Optional<BarRange> bars() {
+    return bars.map(BarRange::parse);
+  }
+
+  /** How often round was asked for; empty where nobody said, or where it is endless. */
+  OptionalInt rounds() {
+    return choruses.map(BackingOptions::rounds).orElse(OptionalInt.empty());
+  }
+
+  /** The range that was asked for. */
+  Optional<PitchRange> range() {
+    return range.map(BackingOptions::pitchRange);
+  }
+
   /** The tempo of {@code --tempo}, where a backing can be played at it. */
   static double checkedTempo(double beatsPerMinute) {
     if (beatsPerMinute >= Arrangement.SLOWEST && beatsPerMinute <= Arrangement.FASTEST) {

@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       DemoCommand.class,
       PlayCommand.class,
+      PractiseCommand.class,
       JudgeCommand.class,
       NextCommand.class,
       ChartsCommand.class,

@@ -19,7 +19,9 @@ import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
 import holdfast.motif.Player;
+import holdfast.practice.Plan;
 import holdfast.report.JudgementText;
+import holdfast.report.PlanText;
 import holdfast.session.DemoPlayer;
 import holdfast.session.DemoTake;
 import holdfast.session.Feedback;
@@ -242,6 +244,9 @@ final class PlayCommand implements Callable<Integer> {
         tellTheRest(screen, audience, setting, judged);
         screen.say("");
         keeper.finish(judged, student).forEach(screen::say);
+        screen.say("");
+        PlanText.of(Plan.after(judged, chart.orElse(tune.title()), backing.key()))
+            .forEach(screen::say);
       }
     }
   }

@@ -2,6 +2,7 @@ package holdfast.practice;
 
 import holdfast.backing.Arrangement;
 import holdfast.backing.BarRange;
+import holdfast.backing.Part;
 import holdfast.backing.Performance;
 import holdfast.backing.PitchRange;
 import holdfast.carry.Places;
@@ -22,6 +23,7 @@ import holdfast.theory.Harmony;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -47,6 +49,8 @@ public final class Lesson {
   private final int rounds;
   private final Optional<Statement> idea;
   private final List<Passage> passages;
+  private final int countInBars;
+  private final Set<Part> muted;
 
   private Lesson(
       Exercise exercise,
@@ -54,6 +58,19 @@ public final class Lesson {
       int rounds,
       Optional<Statement> idea,
       List<Passage> passages) {
+    this(exercise, arrangement, rounds, idea, passages, arrangement.usualCountIn(), Set.of());
+  }
+
+  private Lesson(
+      Exercise exercise,
+      Arrangement arrangement,
+      int rounds,
+      Optional<Statement> idea,
+      List<Passage> passages,
+      int countInBars,
+      Set<Part> muted) {
+    this.countInBars = countInBars;
+    this.muted = Set.copyOf(muted);
     this.exercise = exercise;
     this.arrangement = arrangement;
     this.rounds = rounds;
@@ -71,6 +88,11 @@ public final class Lesson {
     return new Making(exercise, seed).lesson();
   }
 
+  /** The same lesson, counted in with so many bars and with some parts of the backing silent. */
+  public Lesson playedWith(int bars, Set<Part> silent) {
+    return new Lesson(exercise, arrangement, rounds, idea, passages, bars, silent);
+  }
+
   /** What is practised. */
   public Exercise exercise() {
     return exercise;
@@ -78,7 +100,7 @@ public final class Lesson {
 
   /** What the backing plays; the coach's line comes to it while it runs. */
   public Performance performance() {
-    return Performance.of(arrangement, rounds);
+    return new Performance(arrangement, OptionalInt.of(rounds), countInBars, muted);
   }
 
   /** The idea and the first chord it is said over; empty where the student brings it. */

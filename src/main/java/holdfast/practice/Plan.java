@@ -47,21 +47,51 @@ public record Plan(List<Step> steps) {
    * The plan after a take.
    *
    * @param chart the chart's name or file, as it is opened
+   * @param key the key that the chart was moved to, as it is typed; empty for its own
    */
+  public static Plan after(JudgedTake take, String chart, Optional<String> key) {
+    return new Draft(take, chart, key).plan();
+  }
+
+  /** The plan after a take over a chart in its own key. */
   public static Plan after(JudgedTake take, String chart) {
-    return new Draft(take, chart).plan();
+    return after(take, chart, Optional.empty());
+  }
+
+  /**
+   * The plan after a lesson. Where it was played over the chart as it stands, it is that of any
+   * take; where the coach made a chart of its own, what was reached decides.
+   *
+   * @param take what the student played
+   * @param outcomes what came of each passage
+   * @param chart the chart's name or file, as it is opened
+   */
+  public static Plan after(
+      Exercise exercise,
+      JudgedTake take,
+      List<Outcome> outcomes,
+      String chart,
+      Optional<String> key) {
+    Draft draft = new Draft(take, chart, key);
+    return switch (exercise.way()) {
+      case HEAD_START, SWAP -> draft.plan();
+      case CLIMB -> draft.afterClimb(exercise, outcomes);
+      case SING_BACK, GUESS_NEXT, TWELVE_KEYS -> draft.afterLesson(exercise, outcomes);
+    };
   }
 
   /** The plan while it is being made. */
   private static final class Draft {
     private final JudgedTake take;
     private final String chart;
+    private final Optional<String> key;
     private final double tempo;
     private final Optional<List<Note>> idea;
     private final List<Step> steps = new ArrayList<>();
 
-    Draft(JudgedTake take, String chart) {
+    Draft(JudgedTake take, String chart, Optional<String> key) {
       this.take = take;
+      this.key = key;
       this.chart = chart;
       this.tempo = take.setting().beats().openingTempo();
       this.idea =
@@ -136,10 +166,47 @@ public record Plan(List<Step> steps) {
       return new Plan(steps.subList(0, Math.min(MOST_STEPS, steps.size())));
     }
 
+    /** Up again where it did not hold; where it did, the whole chart. */
+    Plan afterClimb(Exercise exercise, List<Outcome> outcomes) {
+      boolean held = !outcomes.isEmpty() && outcomes.get(outcomes.size() - 1).reached();
+      if (held) {
+        add(
+            Way.HEAD_START,
+            Optional.empty(),
+            1,
+            "These bars hold; take them with you through the whole chart.");
+      } else {
+        add(
+            Way.CLIMB,
+            exercise.bars(),
+            Exercise.SLOWER_AT_FIRST,
+            "These bars do not hold yet; slower is no step back.");
+      }
+      return new Plan(steps);
+    }
+
+    Plan afterLesson(Exercise exercise, List<Outcome> outcomes) {
+      long reached = outcomes.stream().filter(Outcome::reached).count();
+      if (outcomes.isEmpty() || reached < HELD * outcomes.size()) {
+        add(
+            exercise.way(),
+            exercise.bars(),
+            Exercise.SLOWER_AT_FIRST,
+            reached + " of " + outcomes.size() + " times it came out; once more, slower.");
+      } else {
+        add(
+            exercise.way() == Way.GUESS_NEXT ? Way.SWAP : Way.HEAD_START,
+            exercise.bars(),
+            1,
+            reached + " of " + outcomes.size() + " times it came out; now carry it yourself.");
+      }
+      return new Plan(steps);
+    }
+
     private void add(Way way, Optional<BarRange> bars, double pace, String why) {
       double wanted = Math.rint(tempo * pace);
       double playable = Math.max(Arrangement.SLOWEST, Math.min(Arrangement.FASTEST, wanted));
-      steps.add(new Step(way, chart, bars, playable, idea, why));
+      steps.add(new Step(way, chart, key, bars, playable, idea, why));
     }
 
     private static boolean keptButRubs(JudgedPhrase phrase) {

@@ -87,7 +87,12 @@ public final class PracticeTake {
 
   private LiveTake live(Partner partner) {
     return new LiveTake(
-        lesson.arrangement().chart(), player, lesson.givenIdea(), audience, keeper, partner);
+        lesson.arrangement().chart(),
+        player,
+        lesson.givenIdea(),
+        new Steadfast(audience),
+        keeper,
+        partner);
   }
 
   private static double lastBeat(JudgedTake take) {

@@ -13,6 +13,7 @@ import java.util.Optional;
  *
  * @param way how
  * @param chart the chart's name or file, as it is opened
+ * @param key the key that the chart is moved to, as it is typed; empty for the chart's own
  * @param bars which bars of the form; empty for all
  * @param tempo in beats a minute, 30 to 240
  * @param idea the idea to take along, in beats from its own bar line; empty where the student
@@ -22,6 +23,7 @@ import java.util.Optional;
 public record Step(
     Way way,
     String chart,
+    Optional<String> key,
     Optional<BarRange> bars,
     double tempo,
     Optional<List<Note>> idea,
@@ -41,6 +43,7 @@ public record Step(
   /** The words behind the program's name that start it. */
   public List<String> arguments() {
     List<String> words = new ArrayList<>(List.of("practise", way.word(), chart));
+    key.ifPresent(k -> words.addAll(List.of("--key", k)));
     bars.ifPresent(b -> words.addAll(List.of("--bars", b.first() + ".." + b.last())));
     words.addAll(List.of("--tempo", number(tempo)));
     idea.ifPresent(notes -> words.addAll(List.of("--idea", IdeaNotation.print(notes))));

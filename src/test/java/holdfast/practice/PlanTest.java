@@ -81,13 +81,14 @@ class PlanTest {
         new Step(
             Way.CLIMB,
             "my tunes/Paper Boats.txt",
+            Optional.of("F#m"),
             Optional.of(new BarRange(5, 6)),
             48,
             Optional.of(IdeaNotation.parse("G4/0.5 | Bb4")),
             "Because.");
 
     assertEquals(
-        "holdfast practise climb \"my tunes/Paper Boats.txt\" --bars 5..6 --tempo 48 --idea"
+        "holdfast practise climb \"my tunes/Paper Boats.txt\" --key \"F#m\" --bars 5..6 --tempo 48 --idea"
             + " \"G4/0.5 | Bb4\"",
         step.command());
   }

@@ -1,0 +1,258 @@
+package holdfast.command;
+
+import holdfast.backing.Arrangement;
+import holdfast.backing.Performance;
+import holdfast.backing.PitchRange;
+import holdfast.backing.SoundPlayer;
+import holdfast.backing.sound.SoundChoice;
+import holdfast.book.Book;
+import holdfast.book.KeptTake;
+import holdfast.book.LastIdea;
+import holdfast.chart.Chart;
+import holdfast.chart.ChartLibrary;
+import holdfast.chart.ChartText;
+import holdfast.command.live.Key;
+import holdfast.command.live.LiveScreen;
+import holdfast.listening.NoteSource;
+import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
+import holdfast.practice.Exercise;
+import holdfast.practice.Lesson;
+import holdfast.practice.Plan;
+import holdfast.practice.PracticeTake;
+import holdfast.practice.Way;
+import holdfast.practice.WrittenIdea;
+import holdfast.report.JudgementText;
+import holdfast.report.PlanText;
+import holdfast.session.Feedback;
+import holdfast.session.JudgedTake;
+import holdfast.session.Setting;
+import holdfast.session.input.InputChoice;
+import holdfast.session.input.ReadyInput;
+import holdfast.theory.Harmony;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Practises with the coach, in one of several ways. */
+@Command(
+    name = "practise",
+    aliases = "practice",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {"Practise with me, in one of six ways. Without a way they are listed.", ""},
+    footer = {
+      "",
+      "For instance:",
+      "  holdfast practise swap lantern-turn",
+      "  holdfast practise climb lantern-turn --bars 5..8 --tempo 48",
+      "  holdfast practise twelve-keys Dm7 --microphone --profile voice",
+      "While it plays: space stops, i takes a new idea, h hides what I say."
+    })
+final class PractiseCommand implements Callable<Integer> {
+
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "WAY",
+      description = "head-start, swap, sing-back, climb, twelve-keys or guess-next")
+  private Optional<String> way = Optional.empty();
+
+  @Parameters(
+      index = "1",
+      arity = "0..1",
+      paramLabel = "CHART",
+      description = "one of our charts, or a file; for twelve-keys a chord such as Dm7, too")
+  private Optional<String> chart = Optional.empty();
+
+  @ArgGroup private Idea idea = new Idea();
+
+  /** Where the idea comes from. */
+  static final class Idea {
+    @Option(
+        names = "--idea",
+        paramLabel = "NOTES|FILE",
+        description = "The idea to practise; without it you say it, or I bring one where I begin.")
+    private Optional<String> given = Optional.empty();
+
+    @Option(names = "--last", description = "The idea of the last take that was played.")
+    private boolean last;
+  }
+
+  @Option(
+      names = "--begin",
+      paramLabel = "CHORDS",
+      description = "In a head start: over how many chords I say the idea, 1 or 2 (1 without it).")
+  private int begin = 1;
+
+  @Option(
+      names = "--tell",
+      paramLabel = "WHEN",
+      description = "When I say more of a phrase: phrase, chorus or end (the default).")
+  private Feedback tell = Feedback.END;
+
+  @Option(
+      names = "--student",
+      paramLabel = "NAME",
+      description = "A first name or nickname for the report.")
+  private Optional<String> student = Optional.empty();
+
+  @Mixin private InputOptions input = new InputOptions();
+
+  @Mixin private BackingOptions backing = new BackingOptions();
+
+  @Mixin private SoundOptions sound = new SoundOptions();
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() throws InterruptedException, IOException {
+    PrintWriter out = spec.commandLine().getOut();
+    if (way.isEmpty()) {
+      for (Way each : Way.values()) {
+        out.println(each.word());
+        out.println("    " + each.explanation());
+      }
+      return 0;
+    }
+    Way wanted = way(way.get());
+    if (chart.isEmpty()) {
+      chart = input.chartBehindMicrophone();
+    }
+    Exercise exercise = exercise(wanted, opened(wanted));
+    Performance asked = backing.performance(exercise.chart(), OptionalInt.of(1));
+    Lesson lesson =
+        Lesson.of(exercise, Instant.now().getEpochSecond())
+            .playedWith(asked.countInBars(), asked.muted());
+    InputChoice choice = input.choice();
+    try (Book book = Book.open()) {
+      book.said().forEach(out::println);
+    }
+    play(lesson, choice, out);
+    return 0;
+  }
+
+  private static Way way(String word) {
+    return Way.read(word)
+        .orElseThrow(
+            () -> new UserMistake("there is no way \"" + word + "\"; choose one of " + words()));
+  }
+
+  private static String words() {
+    return Arrays.stream(Way.values()).map(Way::word).collect(Collectors.joining(", "));
+  }
+
+  private String chartName() {
+    return chart.orElseThrow(
+        () -> new UserMistake("name a chart, such as lantern-turn; `holdfast charts` lists them"));
+  }
+
+  private Chart opened(Way wanted) {
+    String name = chartName();
+    boolean mayBeAChord = wanted == Way.TWELVE_KEYS && ChartLibrary.shipped(name).isEmpty();
+    if (mayBeAChord && isChord(name)) {
+      return ChartText.parse("title: " + name + "\n\n| " + name + " |\n", name);
+    }
+    return ChartLibrary.open(name);
+  }
+
+  private static boolean isChord(String text) {
+    try {
+      return Harmony.parse(text).hasChord();
+    } catch (IllegalArgumentException noChord) {
+      return false;
+    }
+  }
+
+  /** What is asked for, checked. */
+  private Exercise exercise(Way wanted, Chart written) {
+    if (begin < 1 || begin > Exercise.MOST_COACH_CHORDS) {
+      throw new UserMistake("--begin takes 1 or 2 chords, not " + begin);
+    }
+    Arrangement arrangement =
+        backing.performance(written, OptionalInt.of(1), input.singersRange()).arrangement();
+    Chart moved = arrangement.chart();
+    double tempo =
+        backing.hasTempo()
+            ? arrangement.tempo()
+            : Exercise.startingTempo(wanted, arrangement.tempo());
+    Optional<PitchRange> range = backing.range().or(input::singersRange);
+    return new Exercise(
+        wanted,
+        moved,
+        arrangement.feel(),
+        tempo,
+        backing.bars(),
+        range.map(PractiseCommand::withRoom).orElse(holdfast.carry.PitchRange.ANY),
+        idea(moved),
+        begin,
+        backing.rounds());
+  }
+
+  private static holdfast.carry.PitchRange withRoom(PitchRange range) {
+    if (range.highest() - range.lowest() < holdfast.carry.PitchRange.LEAST_SEMITONES) {
+      throw new UserMistake("--range needs an octave or more, as C4..C5");
+    }
+    return new holdfast.carry.PitchRange(range.lowest(), range.highest());
+  }
+
+  private Optional<List<Note>> idea(Chart over) {
+    if (idea.last) {
+      List<Note> played = LastIdea.read(KeptTake.takes()).notes();
+      return Optional.of(WrittenIdea.ofPlayed(played, over.metre()));
+    }
+    return idea.given
+        .map(text -> GivenIdea.read(text, over.metre(), over.tempo()))
+        .map(notes -> WrittenIdea.ofGiven(notes, over.metre()));
+  }
+
+  private void play(Lesson lesson, InputChoice choice, PrintWriter out)
+      throws InterruptedException, IOException {
+    int buffer =
+        input.soundsMe() ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
+    try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
+        LiveScreen screen = LiveScreen.open(out)) {
+      ReadyInput ready = choice.in(input.around(band));
+      NoteSource source = ready.source();
+      Setting setting = lesson.setting(ready.player());
+      Way wanted = lesson.exercise().way();
+      screen.say(wanted.title() + ". " + wanted.explanation());
+      screen.say(SoundChoice.HEARING);
+      ready.remarks().forEach(screen::say);
+      band.trouble().ifPresent(screen::say);
+      screen.say("I listen to " + source.name() + ".");
+      if (screen.hasKeys()) {
+        screen.say(Key.help());
+      }
+      screen.say("");
+      try (KeptTake keeper = KeptTake.begin(setting, lesson.performance(), source, student)) {
+        TerminalAudience audience = new TerminalAudience(screen, tell, setting);
+        TerminalCoach coach = new TerminalCoach(screen, audience, setting.changes().key());
+        PracticeTake take = new PracticeTake(lesson, ready.player(), coach, keeper);
+        JudgedTake judged = take.play(band, source.keepingSoundIn(keeper.recording()));
+        screen.say("");
+        screen.say(take.summary());
+        new JudgementText(setting).close(judged).forEach(screen::say);
+        screen.say("");
+        keeper.finish(judged, take.performance(), student).forEach(screen::say);
+        screen.say("");
+        Plan plan =
+            Plan.after(lesson.exercise(), judged, take.outcomes(), chartName(), backing.key());
+        PlanText.of(plan).forEach(screen::say);
+      }
+    }
+  }
+}

@@ -1,0 +1,38 @@
+package holdfast.practice;
+
+import holdfast.session.Audience;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.Moment;
+import java.util.Optional;
+
+/**
+ * An audience whose lesson goes its way: who speaks when is settled, so bars cannot be looped in
+ * the middle of it. All other wishes are handed on.
+ */
+record Steadfast(Audience audience) implements Audience {
+
+  @Override
+  public void moment(Moment moment) {
+    audience.moment(moment);
+  }
+
+  @Override
+  public void phrase(JudgedPhrase phrase) {
+    audience.phrase(phrase);
+  }
+
+  @Override
+  public void notice(String sentence) {
+    audience.notice(sentence);
+  }
+
+  @Override
+  public Optional<Wish> wish() {
+    Optional<Wish> wish = audience.wish();
+    if (wish.equals(Optional.of(Wish.LOOP_HERE))) {
+      audience.notice("We take turns here, so no bars are looped; climb goes round hard bars.");
+      return Optional.empty();
+    }
+    return wish;
+  }
+}
