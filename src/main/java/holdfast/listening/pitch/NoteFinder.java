@@ -12,7 +12,7 @@ import java.util.Arrays;
  * (a Potts model; compare the note model of Mauch et al. 2015, "Computer-aided melody note
  * transcription using the Tony software"). Where a note settles is the middle of its own frames.
  */
-public final class NoteFinder implements FrameListener {
+final class NoteFinder implements FrameListener {
 
   /** Cents between the pitches that a note may stand on while it is being found. */
   private static final int STEP = 20;
@@ -38,12 +38,7 @@ public final class NoteFinder implements FrameListener {
   /** Cost of a new note in the middle of singing: it must explain 60 ms better than the old. */
   private static final double NEW_NOTE = 20;
 
-  /** Cost of a note out of a gap, and of a gap after a note. */
-  private static final double NOTE_OUT_OF_GAP = 4;
-
-  /** The same live, where a note told 10 ms earlier is worth a few that are taken back. */
-  private static final double LIVE_NOTE_OUT_OF_GAP = 2.2;
-
+  /** Cost of a gap after a note. */
   private static final double GAP_AFTER_NOTE = 2;
 
   /** A level that rises by this many decibels within 40 ms begins to look like an attack. */
@@ -73,7 +68,6 @@ public final class NoteFinder implements FrameListener {
   private static final int MEMORY = 1 << 13;
 
   private final NoteListener listener;
-  private final boolean live;
   private final int lag;
   private final double outOfGap;
   private final int earliest;
@@ -104,16 +98,14 @@ public final class NoteFinder implements FrameListener {
   /**
    * A finder for one take.
    *
-   * @param live whether to tell a note as soon as it is likely rather than look ahead
+   * @param patience how long to wait before telling
    * @param listener told each note
    */
-  public NoteFinder(boolean live, NoteListener listener) {
+  NoteFinder(Patience patience, NoteListener listener) {
     this.listener = listener;
-    this.live = live;
-    this.outOfGap = live ? LIVE_NOTE_OUT_OF_GAP : NOTE_OUT_OF_GAP;
-    // Ends are told when the story can hardly change: 100 ms live, 400 ms on a file.
-    this.lag = live ? 20 : 80;
-    this.earliest = live ? 3 : 8;
+    this.outOfGap = patience.noteOutOfGap();
+    this.lag = patience.end();
+    this.earliest = patience.begin();
     for (int i = 0; i < STEPS; i++) {
       double cents = i * STEP;
       distance[i] = (float) Math.min(FARTHEST, cents * cents / (2 * SPREAD_CENTS * SPREAD_CENTS));
@@ -195,14 +187,14 @@ public final class NoteFinder implements FrameListener {
   }
 
   /**
-   * Tells what the best story holds: every segment that has ended before {@code settled}, or, live,
-   * before a note that already stands, and then the note that stands now.
+   * Tells what the best story holds: every segment that has ended before {@code settled} or before
+   * a note that already stands, and then the note that stands now.
    */
   private void tell(int settled) {
     int state = cheapest();
     int begun = start[state];
     boolean stands = state != GAP && now + 1 - begun >= earliest;
-    int due = live && stands ? Math.max(settled, begun) : settled;
+    int due = stands ? Math.max(settled, begun) : settled;
     while (told < due) {
       // The oldest segment that has not been told: back along the links, few since the lag is
       // short.
@@ -315,14 +307,14 @@ public final class NoteFinder implements FrameListener {
   }
 
   /** Ends the take: tells all that is left. */
-  public void end() {
+  void end() {
     for (int i = 0; i <= lag + 10; i++) {
       frame(now + 1L, 6900, false, 0, -120, 0);
     }
   }
 
   /** Seconds up to which every end and every beginning has been told. */
-  public double toldSeconds() {
+  double toldSeconds() {
     return Math.max(0, now - earliest - ATTACK_APART) * Frames.HOP_SECONDS;
   }
 }

@@ -8,7 +8,7 @@ package holdfast.listening.pitch;
  * 1980, "The pitch of vibrato tones"). A glide turns never and a passing note once: they stay as
  * they are.
  */
-public final class Vibrato implements FrameListener {
+final class Vibrato implements FrameListener {
 
   /** Frames of the stretch: 225 ms, one swing at 4.5 Hz, slower than any trained vibrato. */
   private static final int STRETCH = 45;
@@ -31,11 +31,11 @@ public final class Vibrato implements FrameListener {
   /**
    * A stage in front of another.
    *
-   * @param live whether to look at the past only; else half the stretch lies ahead
+   * @param ahead frames of the stretch that lie ahead of the one that is told, 0 to half of it
    * @param next told each frame
    */
-  public Vibrato(boolean live, FrameListener next) {
-    this.ahead = live ? 0 : STRETCH / 2;
+  Vibrato(int ahead, FrameListener next) {
+    this.ahead = ahead;
     this.next = next;
   }
 
@@ -53,7 +53,7 @@ public final class Vibrato implements FrameListener {
   }
 
   /** Ends the take: passes on what lies ahead. */
-  public void end() {
+  void end() {
     long last = newest;
     for (int i = 1; i <= ahead; i++) {
       int slot = (int) ((last + i) % STRETCH);

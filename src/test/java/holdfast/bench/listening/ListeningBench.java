@@ -33,6 +33,9 @@ public final class ListeningBench {
     final double[] hz;
     final List<TrueNote> notes = new ArrayList<>();
 
+    /** What the first guesses of a live ear came to. */
+    final List<TrueNote> early = new ArrayList<>();
+
     /** When each note was first told, in seconds, and when it had begun. */
     final List<double[]> told = new ArrayList<>();
 
