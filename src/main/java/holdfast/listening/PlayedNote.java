@@ -1,5 +1,8 @@
 package holdfast.listening;
 
+import holdfast.melody.Note;
+import holdfast.time.TempoMap;
+
 /**
  * One note as it was played or sung: in seconds, with all that the ear can tell of it.
  *
@@ -46,6 +49,16 @@ public record PlayedNote(
   public static PlayedNote key(
       double onsetSeconds, double durationSeconds, int pitch, int velocity) {
     return new PlayedNote(onsetSeconds, durationSeconds, pitch, 0, velocity / 127.0, 1);
+  }
+
+  /** Shorter than this no note can be written; in beats. */
+  private static final double SHORTEST_BEATS = 1e-6;
+
+  /** The note where it meets a chart: in the beats that its seconds become. */
+  public Note inBeats(TempoMap beats) {
+    double from = beats.beatAt(onsetSeconds);
+    double to = beats.beatAt(endSeconds());
+    return new Note(from, Math.max(to - from, SHORTEST_BEATS), pitch, cents);
   }
 
   /** When it stopped sounding, in seconds from the start of the take. */

@@ -7,8 +7,15 @@ package holdfast.melody;
  *     take, or the first beat of an idea's bar); negative before it, as a pick-up is
  * @param durationBeats how long it sounds, in beats, more than 0
  * @param pitch MIDI note number 0 to 127, sounding, C4 = 60
+ * @param cents how far above (or, negative, below) that pitch it was sung, within ±100; 0 where it
+ *     is written, or came from a keyboard
  */
-public record Note(double onsetBeats, double durationBeats, int pitch) {
+public record Note(double onsetBeats, double durationBeats, int pitch, double cents) {
+
+  /** A note as it is written, or as a keyboard plays it: in tune. */
+  public Note(double onsetBeats, double durationBeats, int pitch) {
+    this(onsetBeats, durationBeats, pitch, 0);
+  }
 
   /** Checks that times are finite, that the note has a length and that the pitch exists. */
   public Note {
@@ -21,6 +28,9 @@ public record Note(double onsetBeats, double durationBeats, int pitch) {
     }
     if (pitch < 0 || pitch > 127) {
       throw new IllegalArgumentException("a note's pitch must be 0 to 127, not " + pitch);
+    }
+    if (!(Math.abs(cents) <= 100)) {
+      throw new IllegalArgumentException("a note's cents must be within ±100, not " + cents);
     }
   }
 

@@ -105,7 +105,7 @@ final class CarriedForms {
   }
 
   private void someNotesMoved(PitchMap place) {
-    PitchMap map = c.maps.someMoved(place);
+    PitchMap map = c.maps.someMoved(place, c.idea);
     double where =
         place.semitones() == 0 ? Math.log(IN_PLACE) : Math.log(1 - IN_PLACE) + place.logPrior();
     c.collected.weigh(

@@ -13,6 +13,10 @@ final class Comparison {
   final Ground[] grounds;
   final PitchClassSet key;
   final Player player;
+
+  /** ln chance, a note, that it is missing or too many by mistake. */
+  final double slip;
+
   final Priors priors;
   final int n;
   final int m;
@@ -31,6 +35,7 @@ final class Comparison {
       Ground[] grounds,
       PitchClassSet key,
       Player player,
+      double spreading,
       Priors priors) {
     this.idea = idea;
     this.ideaGrounds = ideaGrounds;
@@ -45,10 +50,11 @@ final class Comparison {
     this.rhythm = new RhythmModel(player, meanStep);
     this.background = new Background(idea, phrase, grounds, rhythm);
     this.aligner = new Aligner(isFarLonger() ? 1 : n, phrase, background);
-    this.maps = new PitchMaps(phrase, grounds, player);
+    this.maps = new PitchMaps(phrase, grounds, new Intonation(player, spreading, phrase.isTuned()));
     this.plainTimes =
         isFarLonger() ? new Times(new double[0], new double[m]) : aligner.times(idea, 1, rhythm);
-    this.whole = Edges.whole(n, m, player);
+    this.slip = Math.log(player.extraOrMissing());
+    this.whole = Edges.whole(n, m, slip);
     this.collected = new Collected(aligner);
   }
 

@@ -57,16 +57,14 @@ final class Edges {
   }
 
   /** The whole idea; a note missing or extra anywhere is a slip of the player's. */
-  static Edges whole(int n, int m, Player player) {
-    double slip = Math.log(player.extraOrMissing());
+  static Edges whole(int n, int m, double slip) {
     double[] drops = slips(n, slip);
     double[] adds = slips(m, slip);
     return new Edges(drops, drops, adds, adds, slip, slip);
   }
 
   /** The idea's first notes, at least two and not all. */
-  static Edges head(int n, int m, Player player) {
-    double slip = Math.log(player.extraOrMissing());
+  static Edges head(int n, int m, double slip) {
     double[] lead = slips(n, NEVER);
     lead[0] = 0;
     double[] trail = new double[n];
@@ -78,8 +76,7 @@ final class Edges {
   }
 
   /** A later part of the idea, without its first note. */
-  static Edges later(int n, int m, Player player) {
-    double slip = Math.log(player.extraOrMissing());
+  static Edges later(int n, int m, double slip) {
     double[] lead = new double[n];
     double[] trail = new double[n];
     for (int r = 0; r < n; r++) {
@@ -91,15 +88,13 @@ final class Edges {
   }
 
   /** The whole idea with at least one note after it. */
-  static Edges extendedAfter(int n, int m, Player player) {
-    double slip = Math.log(player.extraOrMissing());
+  static Edges extendedAfter(int n, int m, double slip) {
     double[] drops = slips(n, slip);
     return new Edges(drops, drops, slips(m, slip), growing(m), slip, slip);
   }
 
   /** The whole idea with at least one note in front. */
-  static Edges extendedBefore(int n, int m, Player player) {
-    double slip = Math.log(player.extraOrMissing());
+  static Edges extendedBefore(int n, int m, double slip) {
     double[] drops = slips(n, slip);
     return new Edges(drops, drops, growing(m), slips(m, slip), slip, slip);
   }

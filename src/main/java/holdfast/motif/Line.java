@@ -11,7 +11,11 @@ final class Line {
   final double[] duration;
   final int[] pitch;
 
-  private Line(double[] onset, double[] duration, int[] pitch) {
+  /** How far above its pitch each note was sung, in cents. */
+  final double[] cents;
+
+  private Line(double[] onset, double[] duration, int[] pitch, double[] cents) {
+    this.cents = cents;
     this.size = onset.length;
     this.onset = onset;
     this.duration = duration;
@@ -24,13 +28,15 @@ final class Line {
     double[] onset = new double[n];
     double[] duration = new double[n];
     int[] pitch = new int[n];
+    double[] cents = new double[n];
     for (int i = 0; i < n; i++) {
       Note note = notes.get(i);
       onset[i] = note.onsetBeats() / unit;
       duration[i] = note.durationBeats() / unit;
       pitch[i] = note.pitch();
+      cents[i] = note.cents();
     }
-    return new Line(onset, duration, pitch);
+    return new Line(onset, duration, pitch, cents);
   }
 
   /** The pitches in reversed order over the same rhythm, or over the reversed rhythm. */
@@ -46,10 +52,12 @@ final class Line {
       }
     }
     int[] turned = new int[size];
+    double[] turnedCents = new double[size];
     for (int i = 0; i < size; i++) {
       turned[i] = pitch[size - 1 - i];
+      turnedCents[i] = cents[size - 1 - i];
     }
-    return new Line(on, dur, turned);
+    return new Line(on, dur, turned, turnedCents);
   }
 
   /** Whether all times between onsets are alike, as far as ears tell. */
@@ -61,6 +69,18 @@ final class Line {
       }
     }
     return true;
+  }
+
+  /**
+   * Whether its notes lie beside the keys, as a voice's do; else nothing is known of its tuning.
+   */
+  boolean isTuned() {
+    for (double beside : cents) {
+      if (beside != 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** From the first onset to the last. */

@@ -32,7 +32,12 @@ final class MirrorMaps {
       int by = axis - 2 * idea.pitch[0];
       PitchMap map =
           new PitchMap(
-              PitchMap.Move.TRANSPOSED, expected, slips.slipped(expected), by, 0, logAxis(by));
+              PitchMap.Move.TRANSPOSED,
+              expected,
+              slips.slippedInMirror(expected, idea),
+              by,
+              0,
+              logAxis(by));
       if (!map.isRigid(idea.pitch, m)) {
         maps.add(map);
       }
@@ -80,7 +85,7 @@ final class MirrorMaps {
           new PitchMap(
               PitchMap.Move.STEPS,
               expected,
-              slips.slipped(expected),
+              slips.slippedInMirror(expected, idea),
               by,
               sum - 2 * home.step(idea.pitch[0]),
               logAxis(by));

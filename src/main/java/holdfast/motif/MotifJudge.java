@@ -40,10 +40,38 @@ public final class MotifJudge {
    *     phrase none
    */
   public Verdict compare(Motif idea, List<Note> phrase, Context context) {
+    return weigh(idea, phrase, context).verdict();
+  }
+
+  /**
+   * A verdict, and how well the idea accounts for the phrase.
+   *
+   * @param verdict what became of the idea
+   * @param log ln probability of the phrase, given the idea, all treatments and new material
+   *     together
+   */
+  record Weighed(Verdict verdict, double log) {}
+
+  Weighed weigh(Motif idea, List<Note> phrase, Context context) {
     double pulse = Line.pulse(idea.notes());
     Comparison comparison = comparison(idea, phrase, context, pulse);
-    return new Weighing(comparison, Explanations.of(comparison), TEMPERATURE)
-        .verdict(pulse, context.beatsPerBar());
+    List<Explanation> all = Explanations.of(comparison);
+    Verdict verdict =
+        new Weighing(comparison, all, TEMPERATURE).verdict(pulse, context.beatsPerBar());
+    double top = all.stream().mapToDouble(Explanation::log).max().orElseThrow();
+    double sum = all.stream().mapToDouble(e -> Math.exp(e.log() - top)).sum();
+    // Densities of times are told in pulses, which differ from idea to idea.
+    return new Weighed(verdict, top + Math.log(sum) - (phrase.size() - 1) * Math.log(pulse));
+  }
+
+  /** ln probability of hearing {@code heard} from one who set out to play {@code meant}. */
+  double logStatement(Motif meant, List<Note> heard, Context context) {
+    double pulse = Line.pulse(meant.notes());
+    Comparison c = comparison(meant, heard, context, pulse);
+    double log =
+        c.aligner.align(
+            c.maps.literal(c.idea).notes(), new double[0], c.plainTimes.table(), c.whole);
+    return log - (heard.size() - 1) * Math.log(pulse);
   }
 
   /**
@@ -74,6 +102,7 @@ public final class MotifJudge {
         grounds.under(phrase, context),
         context.key().map(Key::scale).orElse(PitchClassSet.EMPTY),
         context.player(),
+        idea.spreading(),
         context.priors());
   }
 }

@@ -52,7 +52,10 @@ final class NoteChanges {
       last = i;
       int mapped = e.backwards() ? idea.size - 1 - i : i;
       int meant = e.map().expected()[mapped * m + j];
-      changes.add(change(e, i, j, phrase.pitch[j] - meant, moved));
+      int way = e.treatment() == Treatment.INVERTED ? 1 : -1;
+      double beside = phrase.cents[j] + way * idea.cents[i];
+      int off = Intonation.semitones(phrase.pitch[j] - meant, beside);
+      changes.add(change(e, i, j, off, moved));
     }
     for (int d = 0; d < idea.size; d++) {
       addDropped(changes, used, d);

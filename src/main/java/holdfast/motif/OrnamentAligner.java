@@ -45,8 +45,7 @@ final class OrnamentAligner {
   private final int[] from;
   private int endState = -1;
 
-  OrnamentAligner(
-      Line idea, Line phrase, Background background, RhythmModel rhythm, Player player) {
+  OrnamentAligner(Line idea, Line phrase, Background background, RhythmModel rhythm, double slip) {
     this.idea = idea;
     this.phrase = phrase;
     this.background = background;
@@ -54,7 +53,7 @@ final class OrnamentAligner {
     this.n = idea.size;
     this.m = phrase.size;
     this.shortest = Math.max(SHORT, SHORT_OF_MEAN * idea.span() / Math.max(1, n - 1));
-    this.drop = Math.log(player.extraOrMissing());
+    this.drop = slip;
     this.ornament = new double[m + 1];
     for (int j = 0; j < m; j++) {
       ornament[j + 1] = ornament[j] + ornament(j);

@@ -28,26 +28,13 @@ final class PitchMaps {
   private final Line phrase;
   private final Ground[] grounds;
   private final int m;
-  private final double[] slip;
+  private final Intonation intonation;
 
-  PitchMaps(Line phrase, Ground[] grounds, Player player) {
+  PitchMaps(Line phrase, Ground[] grounds, Intonation intonation) {
     this.phrase = phrase;
     this.grounds = grounds;
     this.m = phrase.size;
-    this.slip = slips(player);
-  }
-
-  /** ln probability of a note that many semitones from the one that was meant. */
-  private static double[] slips(Player player) {
-    double[] slip = new double[128];
-    double right = 1 - player.semitoneSlip() - player.toneSlip() - player.wildSlip();
-    for (int d = 0; d < slip.length; d++) {
-      slip[d] = Math.log(player.wildSlip() / 24);
-    }
-    slip[0] = Math.log(right);
-    slip[1] = Math.log(player.semitoneSlip() / 2);
-    slip[2] = Math.log(player.toneSlip() / 2);
-    return slip;
+    this.intonation = intonation;
   }
 
   /** The same pitches. */
@@ -73,7 +60,7 @@ final class PitchMaps {
         expected[i * m + j] = idea.pitch[i] + by;
       }
     }
-    return new PitchMap(move, expected, slipped(expected), by, 0, logPrior);
+    return new PitchMap(move, expected, slipped(expected, idea), by, 0, logPrior);
   }
 
   /**
@@ -141,7 +128,7 @@ final class PitchMaps {
           new PitchMap(
               PitchMap.Move.STEPS,
               expected,
-              slipped(expected),
+              slipped(expected, idea),
               expected[0] - idea.pitch[0],
               by,
               logPrior + logSteps(by));
@@ -163,7 +150,7 @@ final class PitchMaps {
       for (int j = 0; j < m; j++) {
         expected[i * m + j] = meant;
         int off = phrase.pitch[j] - meant;
-        double slipped = Math.exp(slip[Math.min(127, Math.abs(off))]);
+        double slipped = Math.exp(intonation.log(off, phrase.cents[j] - idea.cents[i]));
         double share = Skew.share(off, meant, grounds[j]);
         notes[i * m + j] = Math.log(off == 0 ? share * slipped : share + slipped);
       }
@@ -173,15 +160,15 @@ final class PitchMaps {
   }
 
   /** The map with every note free to move by up to a major third, as a player may choose. */
-  PitchMap someMoved(PitchMap place) {
+  PitchMap someMoved(PitchMap place, Line idea) {
     double[] notes = new double[place.notes().length];
     for (int c = 0; c < notes.length; c++) {
-      int off = Math.abs(phrase.pitch[c % m] - place.expected()[c]);
-      double moved = off < MOVES.length ? MOVES[off] : 0;
-      notes[c] = Math.log(moved + Math.exp(slip[off]));
-      if (off == 0) {
-        notes[c] = Math.log(MOVES[0]);
-      }
+      int off = phrase.pitch[c % m] - place.expected()[c];
+      int size = Math.abs(off);
+      double moved = size < MOVES.length ? MOVES[size] : 0;
+      double beside = phrase.cents[c % m] - idea.cents[c / m];
+      notes[c] =
+          off == 0 ? Math.log(moved) : Math.log(moved + Math.exp(intonation.log(off, beside)));
     }
     return new PitchMap(
         PitchMap.Move.SKEWED,
@@ -195,11 +182,22 @@ final class PitchMaps {
   /** A note that a player may move: stays, or moves by so many semitones to one side. */
   private static final double[] MOVES = {0.6, 0.06, 0.07, 0.04, 0.03};
 
-  /** ln probability of each played pitch where others were expected. */
-  double[] slipped(int[] expected) {
+  /** ln probability of each played pitch where others were expected, the idea the right way up. */
+  double[] slipped(int[] expected, Line idea) {
+    return slipped(expected, idea, -1);
+  }
+
+  /** The same where the idea is mirrored: what was sung too high would be too low. */
+  double[] slippedInMirror(int[] expected, Line idea) {
+    return slipped(expected, idea, 1);
+  }
+
+  private double[] slipped(int[] expected, Line idea, int way) {
     double[] notes = new double[expected.length];
     for (int c = 0; c < expected.length; c++) {
-      notes[c] = slip[Math.min(127, Math.abs(phrase.pitch[c % m] - expected[c]))];
+      int j = c % m;
+      notes[c] =
+          intonation.log(phrase.pitch[j] - expected[c], phrase.cents[j] + way * idea.cents[c / m]);
     }
     return notes;
   }

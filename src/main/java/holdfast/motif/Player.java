@@ -11,16 +11,17 @@ package holdfast.motif;
  */
 public enum Player {
   /** Keys struck: exact pitch, small timing spread, now and then a neighbouring key. */
-  KEYBOARD(0.05, 0.008, 0.004, 0.002, 0.006),
+  KEYBOARD(0.05, 0, 0.008, 0.004, 0.002, 0.006),
   /**
    * Sung: pitch spread of 30 cents about each note puts one note in ten on a neighbouring semitone
    * (two-sided normal tail beyond 50 cents: 0.096), and the idea itself was often sung too.
    */
-  VOICE(0.10, 0.11, 0.008, 0.004, 0.015),
+  VOICE(0.10, 30, 0.11, 0.008, 0.004, 0.015),
   /** Nobody said: between the two. */
-  UNKNOWN(0.07, 0.03, 0.003, 0.003, 0.012);
+  UNKNOWN(0.07, 30, 0.03, 0.003, 0.003, 0.012);
 
   private final double timingShare;
+  private final double spreadCents;
   private final double semitoneSlip;
   private final double toneSlip;
   private final double wildSlip;
@@ -28,11 +29,13 @@ public enum Player {
 
   Player(
       double timingShare,
+      double spreadCents,
       double semitoneSlip,
       double toneSlip,
       double wildSlip,
       double extraOrMissing) {
     this.timingShare = timingShare;
+    this.spreadCents = spreadCents;
     this.semitoneSlip = semitoneSlip;
     this.toneSlip = toneSlip;
     this.wildSlip = wildSlip;
@@ -42,6 +45,11 @@ public enum Player {
   /** Standard deviation of a time between onsets, as a share of the idea's mean one. */
   double timingShare() {
     return timingShare;
+  }
+
+  /** Standard deviation of a note about the one that was meant, in cents; 0 for keys. */
+  double spreadCents() {
+    return spreadCents;
   }
 
   /** Chance that a note comes out a semitone off, either side together. */

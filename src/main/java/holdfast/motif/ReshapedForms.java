@@ -59,8 +59,8 @@ final class ReshapedForms {
   }
 
   private void fragments() {
-    Edges head = Edges.head(c.n, c.m, c.player);
-    Edges later = Edges.later(c.n, c.m, c.player);
+    Edges head = Edges.head(c.n, c.m, c.slip);
+    Edges later = Edges.later(c.n, c.m, c.slip);
     double prior = c.logPrior(Treatment.FRAGMENT) + Math.log(ONCE);
     for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map);
@@ -70,8 +70,8 @@ final class ReshapedForms {
   }
 
   private void extended() {
-    Edges after = Edges.extendedAfter(c.n, c.m, c.player);
-    Edges before = Edges.extendedBefore(c.n, c.m, c.player);
+    Edges after = Edges.extendedAfter(c.n, c.m, c.slip);
+    Edges before = Edges.extendedBefore(c.n, c.m, c.slip);
     double prior = c.logPrior(Treatment.EXTENDED);
     for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map);
@@ -86,7 +86,7 @@ final class ReshapedForms {
 
   private void ornamented() {
     OrnamentAligner ornaments =
-        new OrnamentAligner(c.idea, c.phrase, c.background, c.rhythm, c.player);
+        new OrnamentAligner(c.idea, c.phrase, c.background, c.rhythm, c.slip);
     double prior = c.logPrior(Treatment.ORNAMENTED);
     for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map) + ornaments.align(map.notes(), 1);

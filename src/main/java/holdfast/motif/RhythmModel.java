@@ -7,6 +7,8 @@ package holdfast.motif;
  * <p>A time that was meant is followed with Student's t distribution of 4 degrees of freedom: human
  * timing is near normal, with a few large misses that must not break a verdict. Its spread joins a
  * constant part (motor noise) and a part that grows with the interval (tempo that drifts, rubato).
+ * The variance of that distribution is twice the square of its scale, which leaves room for an idea
+ * that was played itself.
  *
  * <p>A time of new material repeats the one before, or is one of the simple note values over the
  * idea's pulse, or, rarely, anything. So a rhythm of even notes, that anybody might play, says

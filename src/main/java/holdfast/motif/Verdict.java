@@ -47,6 +47,25 @@ public record Verdict(
     changes = List.copyOf(changes);
   }
 
+  /** The same with other probabilities. */
+  Verdict with(Map<Treatment, Double> others, double restatesNow) {
+    return new Verdict(
+        treatment,
+        family,
+        transposition,
+        scaleSteps,
+        shiftBeats,
+        timeScale,
+        others.getOrDefault(treatment, 0.0),
+        restatesNow,
+        others,
+        similarity,
+        evidence,
+        changes,
+        material,
+        detail);
+  }
+
   /** Whether the phrase comes from the idea at all. */
   public boolean carriesTheIdea() {
     return family != Family.NEW;

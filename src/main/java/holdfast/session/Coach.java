@@ -8,6 +8,7 @@ import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.MonophonicLine;
 import holdfast.melody.Note;
 import holdfast.motif.Context;
+import holdfast.motif.IdeaBelief;
 import holdfast.motif.Motif;
 import holdfast.motif.MotifJudge;
 import holdfast.motif.OpeningIdea;
@@ -50,6 +51,7 @@ public final class Coach {
   private boolean sounding;
   private Optional<Motif> firstIdea;
   private Optional<Motif> idea;
+  private Optional<IdeaBelief> belief;
   private double heardSeconds;
 
   /** A coach for one take. */
@@ -59,6 +61,7 @@ public final class Coach {
     this.cutter = new PhraseCutter(setting.beats());
     this.idea = setting.givenIdea();
     this.firstIdea = idea;
+    this.belief = idea.map(given -> new IdeaBelief(judge, given, context));
     idea.ifPresent(given -> cutter.follow(given.notes()));
   }
 
@@ -106,6 +109,7 @@ public final class Coach {
   /** The next phrase is a new idea, because the player said so. */
   public void newIdea() {
     idea = Optional.empty();
+    belief = Optional.empty();
     cutter.followNothing();
   }
 
@@ -148,7 +152,7 @@ public final class Coach {
         new Retrospect(
             cuts,
             phrases,
-            firstIdea.get(),
+            belief.orElseThrow().idea(),
             stated == 1,
             phrase -> inBeats(phrase.notes()),
             judge,
@@ -176,7 +180,7 @@ public final class Coach {
     if (states) {
       take(notes);
     }
-    Verdict verdict = judge.compare(idea.orElseThrow(), notes, context);
+    Verdict verdict = belief.orElseThrow().hear(notes, context);
     JudgedPhrase judged = tell(phrases.size(), states, phrase, verdict);
     phrases.add(judged);
     cuts.add(phrase);
@@ -214,8 +218,9 @@ public final class Coach {
   private void take(List<Note> notes) {
     List<Note> idea = OpeningIdea.of(notes);
     List<Note> small = idea.subList(0, Math.min(idea.size(), MOST_NOTES_OF_AN_IDEA));
-    Motif motif = Motif.over(chordsUnder(notes).get(0).harmony(), small);
+    Motif motif = Motif.over(chordsUnder(notes).get(0).harmony(), small).heard(1);
     this.idea = Optional.of(motif);
+    this.belief = Optional.of(new IdeaBelief(judge, motif, context));
     if (firstIdea.isEmpty()) {
       firstIdea = this.idea;
     }
@@ -224,12 +229,6 @@ public final class Coach {
 
   /** Where what was played meets the chart: seconds of the take become its beats. */
   private List<Note> inBeats(List<PlayedNote> played) {
-    List<Note> notes = new ArrayList<>(played.size());
-    for (PlayedNote note : played) {
-      double onset = setting.beats().beatAt(note.onsetSeconds());
-      double end = setting.beats().beatAt(note.endSeconds());
-      notes.add(new Note(onset, end - onset, note.pitch()));
-    }
-    return List.copyOf(notes);
+    return played.stream().map(note -> note.inBeats(setting.beats())).toList();
   }
 }

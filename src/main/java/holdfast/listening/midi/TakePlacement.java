@@ -30,9 +30,6 @@ public record TakePlacement(TempoMap tempo, Rule rule, String reason) {
     FIRST_NOTE
   }
 
-  /** Shorter than this no note can be written; in beats. */
-  private static final double SHORTEST_BEATS = 1e-6;
-
   /** Where bar 1 starts, in seconds of the take. */
   public double barOneSeconds() {
     return tempo.secondsAt(0);
@@ -45,9 +42,7 @@ public record TakePlacement(TempoMap tempo, Rule rule, String reason) {
 
   /** One note in beats of the chart. */
   public Note note(PlayedNote played) {
-    double from = tempo.beatAt(played.onsetSeconds());
-    double to = tempo.beatAt(played.endSeconds());
-    return new Note(from, Math.max(to - from, SHORTEST_BEATS), played.pitch());
+    return played.inBeats(tempo);
   }
 
   /**

@@ -5,6 +5,7 @@ import holdfast.motif.Context;
 import holdfast.motif.Family;
 import holdfast.motif.Motif;
 import holdfast.motif.Treatment;
+import holdfast.motif.Verdict;
 import java.util.List;
 import java.util.Set;
 
@@ -26,4 +27,14 @@ record Case(
     Context context,
     Treatment made,
     Set<Treatment> treatments,
-    Set<Family> families) {}
+    Set<Family> families) {
+
+  boolean isTreatment(Verdict verdict) {
+    return treatments.contains(verdict.treatment());
+  }
+
+  boolean isFamily(Verdict verdict) {
+    boolean ownFamily = isTreatment(verdict) && verdict.family() == verdict.treatment().family();
+    return ownFamily || families.contains(verdict.family());
+  }
+}

@@ -1,16 +1,24 @@
 package holdfast.bench.motif;
 
+import holdfast.bench.phrase.PhraseEndsBench;
+import holdfast.motif.Family;
 import holdfast.motif.Treatment;
 import java.io.PrintStream;
 import java.util.Arrays;
 import java.util.List;
 
-/** Prints how the judge does on the labelled set: tuning half and held-out half apart. */
+/**
+ * Prints how the judge does on the labelled set, tuning half and held-out half apart: accuracy,
+ * calibration, false alarms, confusion matrices; then whole takes, and the ends of phrases. Every
+ * seed is fixed.
+ */
 public final class JudgeBench {
 
   static final long SEED = 20261125;
 
   private JudgeBench() {}
+
+  private static final int PHRASES_IN_A_TAKE = 8;
 
   /** Optional argument: cases for each table; 4000 unless told. */
   public static void main(String[] args) {
@@ -32,6 +40,25 @@ public final class JudgeBench {
         }
       }
     }
+    for (Performer performer : Performer.values()) {
+      for (IdeaMaker maker : List.of(IdeaMaker.WALK, IdeaMaker.CELLS)) {
+        takes(performer, maker, size / (2 * PHRASES_IN_A_TAKE), out);
+      }
+    }
+    PhraseEndsBench.main(new String[0]);
+  }
+
+  /** Whole takes, the idea heard once: what is known of it grows. */
+  private static void takes(Performer performer, IdeaMaker maker, int size, PrintStream out) {
+    LabelledSet set = new LabelledSet(performer, maker, Known.CHORDS_AND_PLAYER, false);
+    TakeScore score = TakeScore.of(set.takes(size, PHRASES_IN_A_TAKE, SEED + 2));
+    out.printf(
+        "%s, %s, %d takes of %d phrases, the idea heard once%n",
+        performer, maker == IdeaMaker.WALK ? "walks" : "cells", size, PHRASES_IN_A_TAKE);
+    out.println("  held against its opening alone  " + score.openingAlone());
+    out.println("  live                            " + score.live());
+    out.println("  in hindsight                    " + score.hindsight());
+    out.println("  the idea as it was meant        " + score.ideaKnown());
   }
 
   private static void report(
@@ -65,6 +92,18 @@ public final class JudgeBench {
                 int k = row.getOrDefault(t, 0);
                 out.printf("%6s", k == 0 ? "." : Integer.toString(k));
               }
+              out.println();
+            });
+    out.printf("  %-14s", "made \\ judged");
+    Arrays.stream(Family.values()).forEach(f -> out.printf("%10s", f.word()));
+    out.println();
+    score
+        .families()
+        .forEach(
+            (made, row) -> {
+              out.printf("  %-14s", made.word());
+              Arrays.stream(Family.values())
+                  .forEach(f -> out.printf("%10d", row.getOrDefault(f, 0)));
               out.println();
             });
     for (List<Double> bin : score.bins()) {

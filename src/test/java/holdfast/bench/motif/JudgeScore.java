@@ -19,6 +19,7 @@ import java.util.Map;
  *     strangers passes
  * @param bar that bar, a probability
  * @param confusion how often each made treatment was judged as each
+ * @param families the same of families
  * @param bins for each tenth of confidence: mean confidence, share right, cases
  */
 record JudgeScore(
@@ -28,10 +29,12 @@ record JudgeScore(
     double passAtOnePercent,
     double bar,
     Map<Treatment, Map<Treatment, Integer>> confusion,
+    Map<Family, Map<Family, Integer>> families,
     List<List<Double>> bins) {
 
   static JudgeScore of(List<Case> cases, List<Case> strangers) {
     MotifJudge judge = new MotifJudge();
+    Map<Family, Map<Family, Integer>> families = new EnumMap<>(Family.class);
     Map<Treatment, Map<Treatment, Integer>> confusion = new EnumMap<>(Treatment.class);
     int right = 0;
     int familyRight = 0;
@@ -39,10 +42,12 @@ record JudgeScore(
     List<Double> restated = new java.util.ArrayList<>();
     for (Case c : cases) {
       Verdict v = judge.compare(c.idea(), c.phrase(), c.context());
-      boolean hit = c.treatments().contains(v.treatment());
-      boolean ownFamily = hit && v.family() == v.treatment().family();
+      boolean hit = c.isTreatment(v);
       right += hit ? 1 : 0;
-      familyRight += ownFamily || c.families().contains(v.family()) ? 1 : 0;
+      familyRight += c.isFamily(v) ? 1 : 0;
+      families
+          .computeIfAbsent(c.made().family(), f -> new EnumMap<>(Family.class))
+          .merge(c.isFamily(v) ? c.made().family() : v.family(), 1, Integer::sum);
       confusion
           .computeIfAbsent(c.made(), t -> new EnumMap<>(Treatment.class))
           .merge(hit ? c.made() : v.treatment(), 1, Integer::sum);
@@ -76,6 +81,7 @@ record JudgeScore(
         pass,
         bar,
         confusion,
+        families,
         told);
   }
 }

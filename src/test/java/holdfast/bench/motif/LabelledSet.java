@@ -58,10 +58,7 @@ final class LabelledSet {
     Random random = new Random(seed);
     List<Case> cases = new ArrayList<>();
     while (cases.size() < size) {
-      Treatment[] all = Treatment.values();
-      Treatment made =
-          random.nextInt(NEW_IN) == 0 ? Treatment.NEW : all[random.nextInt(all.length - 1)];
-      one(made, random).ifPresent(cases::add);
+      one(treatment(random), random).ifPresent(cases::add);
     }
     return cases;
   }
@@ -71,6 +68,11 @@ final class LabelledSet {
     Place home = place(chart, random);
     Place there = place(chart, random);
     List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
+    return one(made, home, there, written, random);
+  }
+
+  private Optional<Case> one(
+      Treatment made, Place home, Place there, List<Note> written, Random random) {
     double shift = random.nextInt(4) == 0 ? (random.nextInt(4) - 1) * 0.5 : 0;
     return new Making(home, there, written, random)
         .make(made, maker)
@@ -91,7 +93,9 @@ final class LabelledSet {
             .toList();
     List<Note> heardIdea = writtenIdea ? written : performer.play(written, home.tempo(), random);
     boolean chords = known != Known.NOTES_ALONE;
-    Motif idea = chords ? Motif.over(home.harmony(), heardIdea) : Motif.of(heardIdea);
+    Motif idea =
+        (chords ? Motif.over(home.harmony(), heardIdea) : Motif.of(heardIdea))
+            .heard(writtenIdea ? 0 : 1);
     Context context =
         new Context(
             chords ? Optional.of(there.changes()) : Optional.empty(),
@@ -106,6 +110,41 @@ final class LabelledSet {
         made,
         Readings.of(made, written, phrase),
         Readings.families(made, written, phrase));
+  }
+
+  /**
+   * One idea, and phrases made from it all over its chart.
+   *
+   * @param written the idea as it was meant
+   * @param opening as it was heard
+   */
+  record Take(Motif written, Motif opening, List<Case> phrases) {}
+
+  /** Takes of so many phrases. */
+  List<Take> takes(int size, int phrases, long seed) {
+    Random random = new Random(seed);
+    List<Take> takes = new ArrayList<>();
+    while (takes.size() < size) {
+      Chart chart = charts.get(random.nextInt(charts.size()));
+      Place home = place(chart, random);
+      List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
+      List<Note> heard = performer.play(written, home.tempo(), random);
+      List<Case> cases = new ArrayList<>();
+      while (cases.size() < phrases) {
+        one(treatment(random), home, place(chart, random), written, random).ifPresent(cases::add);
+      }
+      takes.add(
+          new Take(
+              Motif.over(home.harmony(), written),
+              Motif.over(home.harmony(), heard).heard(1),
+              cases));
+    }
+    return takes;
+  }
+
+  private static Treatment treatment(Random random) {
+    Treatment[] all = Treatment.values();
+    return random.nextInt(NEW_IN) == 0 ? Treatment.NEW : all[random.nextInt(all.length - 1)];
   }
 
   private static Place place(Chart chart, Random random) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -14,6 +15,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 class LabelledSetTest {
 
   private static final int SIZE = 1600;
+
+  private static final int TAKES = 200;
 
   private static JudgeScore heldOut(Performer performer, IdeaMaker maker) {
     LabelledSet set = new LabelledSet(performer, maker, Known.CHORDS_AND_PLAYER, true);
@@ -28,9 +31,25 @@ class LabelledSetTest {
     for (IdeaMaker maker : List.of(IdeaMaker.WALK, IdeaMaker.CELLS)) {
       JudgeScore score = heldOut(performer, maker);
       assertTrue(score.treatment() >= (keys ? 0.95 : 0.88), score::toString);
-      assertTrue(score.family() >= (keys ? 0.98 : 0.94), score::toString);
+      assertTrue(score.family() >= (keys ? 0.98 : 0.95), score::toString);
       assertTrue(score.calibrationError() <= 0.03, score::toString);
       assertTrue(score.passAtOnePercent() >= 0.90, score::toString);
+    }
+  }
+
+  /**
+   * Against the idea as it was meant the same judge comes to .92 and .95: no knowledge of it can do
+   * better than that, and its opening alone leads to .86 and .91.
+   */
+  @Test
+  void an_idea_that_was_sung_once_is_learnt_from_its_restatements() {
+    for (IdeaMaker maker : List.of(IdeaMaker.WALK, IdeaMaker.CELLS)) {
+      LabelledSet set = new LabelledSet(Performer.SINGER, maker, Known.CHORDS_AND_PLAYER, false);
+      TakeScore score = TakeScore.of(set.takes(TAKES, 8, JudgeBench.SEED + 2));
+      assertTrue(score.hindsight().treatment() >= 0.88, score::toString);
+      assertTrue(score.hindsight().family() >= 0.93, score::toString);
+      assertTrue(score.live().treatment() > score.openingAlone().treatment(), score::toString);
+      assertTrue(score.live().family() > score.openingAlone().family(), score::toString);
     }
   }
 

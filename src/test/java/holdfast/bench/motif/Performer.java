@@ -41,15 +41,17 @@ enum Performer {
       }
       double onset = Math.max(last + 0.02, note.onsetBeats() + sd * random.nextGaussian());
       double length = Math.max(0.05, note.durationBeats() * (0.9 + 0.1 * random.nextGaussian()));
-      int pitch = (int) Math.round(note.pitch() + cents / 100 * random.nextGaussian());
+      double sung = note.pitch() + cents / 100 * random.nextGaussian();
+      int pitch = (int) Math.round(sung);
+      double beside = 100 * (sung - pitch);
       if (random.nextDouble() < slips) {
         pitch += (random.nextBoolean() ? 1 : -1) * (1 + random.nextInt(2));
       }
-      played.add(new Note(onset, length, pitch));
+      played.add(new Note(onset, length, pitch, beside));
       last = onset;
       if (random.nextDouble() < droppedOrAdded / 2) {
         last = onset + Math.max(0.1, note.durationBeats() / 2);
-        played.add(new Note(last, 0.2, pitch + random.nextInt(5) - 2));
+        played.add(new Note(last, 0.2, pitch + random.nextInt(5) - 2, beside));
       }
     }
     return played;
