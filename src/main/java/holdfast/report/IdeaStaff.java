@@ -26,10 +26,11 @@ import java.util.Optional;
  * signature and chords, in the player's clef, moved for a transposing instrument.
  *
  * @param staff what is on the staff
+ * @param notes the notes as they are written, in beats from the bar line
  * @param names the written notes in words, in order: {@code E♭4}
  * @param key the written key
  */
-record IdeaStaff(Staff staff, List<String> names, Optional<Key> key) {
+record IdeaStaff(Staff staff, List<Note> notes, List<String> names, Optional<Key> key) {
 
   /** Where the middle of an idea lies below this MIDI note, it is read in the bass clef. */
   private static final int BASS_CLEF_BELOW = 57;
@@ -82,7 +83,8 @@ record IdeaStaff(Staff staff, List<String> names, Optional<Key> key) {
         named.stream()
             .map(n -> holdfast.theory.SpelledPitch.of(n.note().pitch(), n.name()).display())
             .toList();
-    return new IdeaStaff(staff, names, key);
+    return new IdeaStaff(
+        staff, named.stream().map(MelodySheet.NamedNote::note).toList(), names, key);
   }
 
   /** The key may have taken its other name; then everything takes the same way by letters. */

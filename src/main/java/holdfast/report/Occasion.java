@@ -16,6 +16,9 @@ import java.util.Optional;
  * @param remarks anything else that was found on the way, a sentence each
  * @param reader for which instrument the idea is written
  * @param clef the clef that the reader reads; without one it is chosen by the idea's height
+ * @param listening what can be heard of the take
+ * @param beside names of files that lie beside the report
+ * @param take what the take is called, to be overruled; empty where it is not kept
  * @param progress the student's earlier takes of the same chart
  */
 public record Occasion(
@@ -25,6 +28,9 @@ public record Occasion(
     List<String> remarks,
     WrittenFor reader,
     Optional<Clef> clef,
+    Listening listening,
+    List<String> beside,
+    Optional<String> take,
     Progress progress) {
 
   /** Nothing is known but the take. */
@@ -36,11 +42,15 @@ public record Occasion(
           List.of(),
           WrittenFor.CONCERT,
           Optional.empty(),
+          Listening.NOTHING,
+          List.of(),
+          Optional.empty(),
           Progress.NONE);
 
   /** Copies. */
   public Occasion {
     remarks = List.copyOf(remarks);
+    beside = List.copyOf(beside);
   }
 
   /** A take that somebody played on a day. */
@@ -50,31 +60,56 @@ public record Occasion(
 
   /** The same, played by somebody. */
   public Occasion by(Optional<String> who) {
-    return new Occasion(who, day, input, remarks, reader, clef, progress);
+    return new Occasion(who, day, input, remarks, reader, clef, listening, beside, take, progress);
   }
 
   /** The same on a day. */
   public Occasion on(LocalDate when) {
-    return new Occasion(student, Optional.of(when), input, remarks, reader, clef, progress);
+    return new Occasion(
+        student,
+        Optional.of(when),
+        input,
+        remarks,
+        reader,
+        clef,
+        listening,
+        beside,
+        take,
+        progress);
   }
 
   /** The same, heard by some input. */
   public Occasion through(String name) {
-    return new Occasion(student, day, Optional.of(name), remarks, reader, clef, progress);
+    return new Occasion(
+        student, day, Optional.of(name), remarks, reader, clef, listening, beside, take, progress);
   }
 
   /** The same with remarks. */
   public Occasion remarking(List<String> sentences) {
-    return new Occasion(student, day, input, sentences, reader, clef, progress);
+    return new Occasion(
+        student, day, input, sentences, reader, clef, listening, beside, take, progress);
   }
 
   /** The same, written for an instrument. */
   public Occasion writtenFor(WrittenFor instrument, Optional<Clef> reading) {
-    return new Occasion(student, day, input, remarks, instrument, reading, progress);
+    return new Occasion(
+        student, day, input, remarks, instrument, reading, listening, beside, take, progress);
   }
 
   /** The same after earlier takes. */
   public Occasion after(Progress earlier) {
-    return new Occasion(student, day, input, remarks, reader, clef, earlier);
+    return new Occasion(
+        student, day, input, remarks, reader, clef, listening, beside, take, earlier);
+  }
+
+  /** The same, to be listened to. */
+  public Occasion heardAs(Listening sound) {
+    return new Occasion(student, day, input, remarks, reader, clef, sound, beside, take, progress);
+  }
+
+  /** The same, kept under a name with files beside the report. */
+  public Occasion keptAs(String name, List<String> files) {
+    return new Occasion(
+        student, day, input, remarks, reader, clef, listening, files, Optional.of(name), progress);
   }
 }

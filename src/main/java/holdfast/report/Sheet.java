@@ -1,9 +1,9 @@
 package holdfast.report;
 
+import static j2html.TagCreator.a;
 import static j2html.TagCreator.caption;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.each;
-import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.span;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
@@ -17,7 +17,6 @@ import holdfast.melody.Note;
 import holdfast.motif.Verdict;
 import holdfast.report.picture.Mark;
 import holdfast.report.picture.ShapePainter;
-import holdfast.report.picture.Svg;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import j2html.tags.DomContent;
@@ -42,7 +41,7 @@ final class Sheet {
 
   private Sheet() {}
 
-  static DomContent of(JudgedTake take) {
+  static DomContent of(JudgedTake take, Pictures pictures) {
     List<Bar> bars = take.setting().form().bars();
     int rows = (bars.size() + BARS_IN_A_ROW - 1) / BARS_IN_A_ROW;
     return div(
@@ -51,7 +50,7 @@ final class Sheet {
             row -> {
               int from = row * BARS_IN_A_ROW;
               int to = Math.min(bars.size(), from + BARS_IN_A_ROW);
-              return rowOfBars(take, bars.subList(from, to));
+              return rowOfBars(take, bars.subList(from, to), pictures);
             }));
   }
 
@@ -64,14 +63,14 @@ final class Sheet {
     };
   }
 
-  private static DomContent rowOfBars(JudgedTake take, List<Bar> bars) {
+  private static DomContent rowOfBars(JudgedTake take, List<Bar> bars, Pictures pictures) {
     int first = bars.get(0).number();
     int last = bars.get(bars.size() - 1).number();
     return table(
             caption("Bars " + first + " to " + last),
             thead(
                 tr(
-                    th("chorus").attr("scope", "col"),
+                    th("chorus").attr("scope", "col").withClass("chorus"),
                     each(
                         bars,
                         bar ->
@@ -86,11 +85,11 @@ final class Sheet {
                     chorus ->
                         tr(
                             th(Integer.toString(chorus)).attr("scope", "row"),
-                            each(bars, bar -> cell(take, chorus, bar))))))
+                            each(bars, bar -> cell(take, chorus, bar, pictures))))))
         .withClass("sheet");
   }
 
-  private static TdTag cell(JudgedTake take, int chorus, Bar bar) {
+  private static TdTag cell(JudgedTake take, int chorus, Bar bar, Pictures pictures) {
     List<JudgedPhrase> here =
         take.phrases().stream()
             .filter(p -> p.place().chorus() == chorus && p.place().bar() == bar.number())
@@ -103,20 +102,21 @@ final class Sheet {
       boolean isIdea = phrase.statesTheIdea();
       String words = isIdea ? "the idea" : TreatmentWords.of(phrase);
       cell.with(
-          div(rawHtml(picture(take, phrase)))
-              .withClass("shape")
-              .attr("role", "img")
-              .attr("aria-label", mark(phrase).word() + ": " + words)
-              .withTitle(isIdea ? words : String.join(" ", OverrulingWords.why(phrase))),
-          div(isIdea ? "idea" : mark(phrase).word())
-              .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)));
+          a(
+                  picture(take, phrase, pictures, mark(phrase).word() + ": " + words),
+                  span(isIdea ? "idea" : mark(phrase).word())
+                      .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)))
+              .withHref("#" + PhraseTable.anchor(phrase))
+              .withTitle(isIdea ? words : String.join(" ", OverrulingWords.why(phrase))));
     }
     return cell;
   }
 
-  private static String picture(JudgedTake take, JudgedPhrase phrase) {
-    return Svg.of(
+  private static DomContent picture(
+      JudgedTake take, JudgedPhrase phrase, Pictures pictures, String alt) {
+    return pictures.of(
         "p" + phrase.index(),
+        alt,
         CELL_WIDTH,
         CELL_HEIGHT,
         g ->

@@ -1,0 +1,69 @@
+package holdfast.report;
+
+import holdfast.motif.Context;
+import holdfast.motif.Expectation;
+import holdfast.motif.Motif;
+import holdfast.motif.Predictability;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How well a listener who had heard the phrases before could foresee each next one; see {@link
+ * Predictability}.
+ *
+ * @param phrases how many could have been foreseen or not
+ * @param foreseen of these, those that carried the idea as was expected
+ * @param broke where the thread broke, in order
+ */
+record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
+
+  /** A phrase at least this near to what was expected went as expected; as the listener counts. */
+  private static final double NEAR = 0.5;
+
+  Foreseen {
+    broke = List.copyOf(broke);
+  }
+
+  static Optional<Foreseen> of(JudgedTake take) {
+    if (take.idea().isEmpty()) {
+      return Optional.empty();
+    }
+    Motif idea = take.idea().get();
+    Context context =
+        Context.over(
+            take.setting().changes(), take.setting().player(), take.setting().metre().beats());
+    Predictability listener = new Predictability(idea, context);
+    int phrases = 0;
+    int foreseen = 0;
+    List<JudgedPhrase> broke = new ArrayList<>();
+    for (JudgedPhrase phrase : take.phrases()) {
+      if (!phrase.statesTheIdea()) {
+        Expectation expected = listener.hear(phrase.notes());
+        phrases++;
+        foreseen += phrase.carries() && expected.nearness() >= NEAR ? 1 : 0;
+        if (expected.brokeThread()) {
+          broke.add(phrase);
+        }
+      }
+    }
+    return phrases == 0 ? Optional.empty() : Optional.of(new Foreseen(phrases, foreseen, broke));
+  }
+
+  List<String> sentences(int choruses) {
+    String all =
+        foreseen == phrases
+            ? "A listener could have guessed how each of your phrases would go on."
+            : "A listener could have guessed how "
+                + foreseen
+                + " of your "
+                + phrases
+                + " phrases would go on.";
+    if (broke.isEmpty()) {
+      return List.of(all);
+    }
+    return List.of(all, "The thread broke first in " + broke.get(0).place().words(choruses) + ".");
+  }
+}

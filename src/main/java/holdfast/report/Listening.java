@@ -1,0 +1,20 @@
+package holdfast.report;
+
+import java.util.Optional;
+
+/** What can be heard of a take from its report. */
+@FunctionalInterface
+public interface Listening {
+
+  /** Nothing can be heard. */
+  Listening NOTHING = (from, to) -> Optional.empty();
+
+  /**
+   * A stretch of the take as an address that an {@code audio} element plays: the sound itself, or a
+   * part of a file beside the page.
+   *
+   * @param fromSeconds in seconds of the take
+   * @param toSeconds in seconds of the take
+   */
+  Optional<String> address(double fromSeconds, double toSeconds);
+}

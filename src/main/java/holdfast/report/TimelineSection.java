@@ -1,0 +1,166 @@
+package holdfast.report;
+
+import static j2html.TagCreator.div;
+import static j2html.TagCreator.each;
+import static j2html.TagCreator.h2;
+import static j2html.TagCreator.p;
+import static j2html.TagCreator.section;
+
+import holdfast.harmony.HeardNote;
+import holdfast.listening.PlayedNote;
+import holdfast.report.picture.Palette;
+import holdfast.report.picture.TimelinePainter;
+import holdfast.report.picture.TimelineRow;
+import holdfast.report.picture.TimelineRow.Sounding;
+import holdfast.session.BeatTiming;
+import holdfast.session.Intonation;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import holdfast.session.Setting;
+import j2html.tags.DomContent;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** One chorus note by note: what each note does over its chord, and when it came. */
+final class TimelineSection {
+
+  private static final double WIDTH = 690;
+  private static final int BARS_IN_A_ROW = 4;
+
+  /** Longer forms stand in longer rows, so that they stay on one page. */
+  private static final int SHORT_FORM = 16;
+
+  /** Room above the highest and below the lowest note, in semitones. */
+  private static final int ROOM = 2;
+
+  private TimelineSection() {}
+
+  static DomContent of(JudgedTake take, Pictures pictures) {
+    if (take.phrases().isEmpty()) {
+      return section();
+    }
+    int chorus = chorus(take);
+    List<TimelineRow> rows = rows(take, chorus);
+    return section(
+            h2("Chorus " + chorus + ", note by note"),
+            p("Bands are the chord's own notes, its root darker. A full bar rests in its chord, a"
+                    + " half-full one is on its way, a hollow one rubs; words below say what notes"
+                    + " outside the chord do. +20 ms: the phrase came in a fiftieth of a second"
+                    + " after its beat.")
+                .withClass("quiet"),
+            each(drift(take, chorus), sentence -> p(sentence)),
+            div(each(rows, row -> picture(row, pictures))).withClass("wide"))
+        .withClass("timeline");
+  }
+
+  private static DomContent picture(TimelineRow row, Pictures pictures) {
+    int last = row.firstBar() + row.bars() - 1;
+    String alt =
+        String.format(
+            Locale.ROOT,
+            "Bars %d to %d: %d notes over their chords; the table of phrases tells the same",
+            row.firstBar(),
+            last,
+            row.notes().size());
+    return pictures.of(
+        "bars" + row.firstBar(),
+        alt,
+        WIDTH,
+        TimelinePainter.height(row),
+        g -> TimelinePainter.paint(g, 0, 0, WIDTH, row, Palette.LIGHT));
+  }
+
+  /** Where the idea was let go first, since there is most to see; else the first. */
+  static int chorus(JudgedTake take) {
+    return take.counts().lost().stream()
+        .findFirst()
+        .map(phrase -> phrase.place().chorus())
+        .orElse(Math.max(1, take.phrases().get(0).place().chorus()));
+  }
+
+  static List<TimelineRow> rows(JudgedTake take, int chorus) {
+    Setting setting = take.setting();
+    List<JudgedPhrase> here =
+        take.phrases().stream().filter(p -> p.place().chorus() == chorus).toList();
+    int beatsInBar = setting.metre().beats();
+    // A looped stretch has a form of its own; the bars are counted from the phrases' places.
+    JudgedPhrase any = here.get(0);
+    double barOfAny = Math.floor(placed(any, beatsInBar) / beatsInBar) * beatsInBar;
+    int bars = setting.form().bars().size();
+    double start = barOfAny - (double) (any.place().bar() - 1) * beatsInBar;
+    int inARow = bars <= SHORT_FORM ? BARS_IN_A_ROW : 2 * BARS_IN_A_ROW;
+    List<Sounding> notes = here.stream().flatMap(p -> sounding(take, p).stream()).toList();
+    int lowest = notes.stream().mapToInt(Sounding::pitch).min().orElse(60) - ROOM;
+    int highest = notes.stream().mapToInt(Sounding::pitch).max().orElse(72) + ROOM;
+    List<TimelineRow> rows = new ArrayList<>();
+    for (int from = 0; from < bars; from += inARow) {
+      int count = Math.min(inARow, bars - from);
+      double first = start + (double) from * beatsInBar;
+      double end = first + (double) count * beatsInBar;
+      boolean isFirst = from == 0;
+      boolean isLast = from + count >= bars;
+      rows.add(
+          new TimelineRow(
+              from + 1,
+              first,
+              count,
+              beatsInBar,
+              setting.changes().between(Math.max(0, first), Math.max(0, end)).stream()
+                  .filter(span -> span.endBeat() > first && span.startBeat() < end)
+                  .toList(),
+              notes.stream()
+                  .filter(n -> (isFirst || n.onset() >= first - 1e-6))
+                  .filter(n -> (isLast || n.onset() < end - 1e-6))
+                  .filter(n -> n.onset() + n.duration() > first && n.onset() < end)
+                  .toList(),
+              lowest,
+              highest));
+    }
+    return rows;
+  }
+
+  private static double placed(JudgedPhrase phrase, int beatsInBar) {
+    // A pick-up belongs to the bar that it leads into.
+    double start = phrase.startBeat();
+    double line = (Math.floor(start / beatsInBar) + 1) * beatsInBar;
+    boolean leads = line - start <= 1.5 && phrase.endBeat() - line > line - start;
+    return leads || line - start <= 0.26 ? line : start;
+  }
+
+  private static List<Sounding> sounding(JudgedTake take, JudgedPhrase phrase) {
+    List<Sounding> notes = new ArrayList<>();
+    for (int i = 0; i < phrase.notes().size(); i++) {
+      HeardNote heard = phrase.harmony().notes().get(i);
+      PlayedNote played = phrase.played().get(i);
+      Optional<Double> entry =
+          i == 0 ? BeatTiming.offMillis(take.setting(), phrase, 0) : Optional.empty();
+      notes.add(
+          new Sounding(
+              heard.note().onsetBeats(),
+              heard.note().durationBeats(),
+              heard.note().pitch(),
+              played.cents(),
+              heard.role(),
+              Sheet.mark(phrase),
+              entry));
+    }
+    return notes;
+  }
+
+  private static List<String> drift(JudgedTake take, int chorus) {
+    return Intonation.of(take)
+        .flatMap(tuned -> tuned.choruses().stream().filter(c -> c.chorus() == chorus).findFirst())
+        .map(
+            c ->
+                List.of(
+                    String.format(
+                        Locale.ROOT,
+                        "In this chorus your middle stood %.0f cents %s A = 440 Hz (100 cents are a"
+                            + " half step). Blue lines are the heights that were meant.",
+                        Math.abs(c.cents()),
+                        c.cents() < 0 ? "under" : "over")))
+        .orElse(List.of());
+  }
+}

@@ -1,0 +1,30 @@
+package holdfast.report;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** Writes reports to be looked at. */
+final class PageGallery {
+  private PageGallery() {}
+
+  public static void main(String[] args) throws Exception {
+    Path to = Path.of(args[0]);
+    Files.createDirectories(to);
+    Occasion mira =
+        Occasion.of(Optional.of("Mira"), Takes.DAY)
+            .through("Stage keyboard 1")
+            .keptAs(
+                "2026-11-25_10-15-00_paper-boats",
+                List.of(
+                    "take.mid", "solo.musicxml", "phrases.csv", "judgement.json", "report.pdf"));
+    Files.writeString(
+        to.resolve("demo.html"), ReportPage.of(Takes.demo(), mira.after(Takes.progress(false))));
+    Files.writeString(
+        to.resolve("sung.html"),
+        ReportPage.of(
+            Takes.sung(2, -60), mira.after(Takes.progress(true)).by(Optional.of("Tomás"))));
+    Files.writeString(to.resolve("long.html"), ReportPage.of(Takes.long_(30), mira));
+  }
+}
