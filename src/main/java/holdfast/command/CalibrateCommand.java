@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import holdfast.backing.sound.OutputLine;
 import holdfast.book.UserFolder;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.audio.Resampler;
@@ -11,11 +12,13 @@ import holdfast.listening.pitch.Ear;
 import holdfast.listening.pitch.FileEar;
 import holdfast.listening.pitch.Levels;
 import holdfast.mistake.UserMistake;
+import holdfast.session.input.Inputs;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -114,8 +117,8 @@ final class CalibrateCommand implements Callable<Integer> {
       }
       Calibration found =
           new Calibration(
-              output,
-              microphone,
+              OutputLine.nameOf(Optional.of(output).filter(words -> !words.isEmpty())),
+              Inputs.microphone(microphone).name(),
               delay,
               new Levels(voice, background),
               tuning,

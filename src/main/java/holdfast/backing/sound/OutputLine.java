@@ -12,6 +12,8 @@ import javax.sound.sampled.SourceDataLine;
 /** Sound devices that can play, and lines into them. */
 public final class OutputLine {
 
+  private static final String SYSTEMS_OWN = "the system's sound device";
+
   private OutputLine() {}
 
   /** A device that can be asked for a line again and again. */
@@ -34,6 +36,17 @@ public final class OutputLine {
   }
 
   /**
+   * What people call the device that is opened where this is asked for.
+   *
+   * @param part part of a device's name; empty for the system's own choice
+   */
+  public static String nameOf(Optional<String> part) {
+    return part.flatMap(words -> named(words, SoundChoice.SAFE_BUFFER_MILLIS))
+        .map(Source::name)
+        .orElse(SYSTEMS_OWN);
+  }
+
+  /**
    * The system's default device.
    *
    * @param bufferMillis how much sound waits in the line: latency against safety
@@ -42,7 +55,7 @@ public final class OutputLine {
     return new Source() {
       @Override
       public String name() {
-        return "the system's sound device";
+        return SYSTEMS_OWN;
       }
 
       @Override

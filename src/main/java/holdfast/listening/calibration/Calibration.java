@@ -51,6 +51,14 @@ public record Calibration(
     }
   }
 
+  /**
+   * How much of the delay lies outside this program: from a sound's leaving our buffer to its
+   * reaching us again, in seconds.
+   */
+  public double outsideSeconds() {
+    return Math.max(0, delaySeconds - Loop.LINE_SECONDS);
+  }
+
   /** Whether it is so old that it should be measured again. */
   public boolean isStale(Instant now) {
     return Duration.between(measured, now).compareTo(GOOD_FOR) > 0;

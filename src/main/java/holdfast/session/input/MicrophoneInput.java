@@ -87,7 +87,7 @@ public record MicrophoneInput(String name) implements InputChoice {
         .map(
             m ->
                 plain
-                    .late(Math.max(0, m.delaySeconds() - around.band().latencySeconds()))
+                    .late(Math.max(0, m.outsideSeconds() - around.band().latencySeconds()))
                     .in(m.levels(), who.gateDb())
                     .tuned(m.tuningCents()))
         .orElse(plain);
