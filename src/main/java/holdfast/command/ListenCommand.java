@@ -8,6 +8,7 @@ import holdfast.listening.audio.SoundFile;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.pitch.CleanedSound;
 import holdfast.listening.pitch.FileEar;
+import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
@@ -26,6 +27,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Says which notes one voice or instrument sings or plays in a sound file.",
+      "With --live it says what a microphone hears now, note by note.",
       "Reads WAV (8 to 192 kHz, 8 to 32 bits, floats), MP3, Ogg Vorbis, FLAC and M4A."
     },
     footerHeading = "%nWith --json:%n",
@@ -38,8 +40,20 @@ import picocli.CommandLine.Spec;
     })
 final class ListenCommand implements Callable<Integer> {
 
-  @Parameters(paramLabel = "FILE", description = "The take.")
-  private Path file = Path.of("");
+  @Parameters(
+      paramLabel = "FILE",
+      arity = "0..1",
+      description = "The take; with --live part of the microphone's name, or nothing.")
+  private Optional<Path> file = Optional.empty();
+
+  @Option(names = "--live", description = "Listen to a microphone, and keep nothing.")
+  private boolean live;
+
+  @Option(
+      names = "--seconds",
+      paramLabel = "N",
+      description = "How long to listen with --live (until it is stopped without this).")
+  private double seconds = Double.POSITIVE_INFINITY;
 
   @Option(names = "--json", description = "Write one JSON object.")
   private boolean json;
@@ -89,9 +103,17 @@ final class ListenCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, InterruptedException {
     Profile profile = profileName.map(Profile::named).orElse(Profile.ANYONE);
-    try (EarSound sound = SoundFile.tape(file)) {
+    if (live) {
+      String name = file.map(Path::toString).orElse("");
+      new LiveListening(spec.commandLine().getOut()).listen(name, profile, seconds);
+      return 0;
+    }
+    Path take =
+        file.orElseThrow(
+            () -> new UserMistake("name a sound file, or listen to a microphone with --live"));
+    try (EarSound sound = SoundFile.tape(take)) {
       return hear(sound, profile);
     }
   }
@@ -172,10 +194,6 @@ final class ListenCommand implements Callable<Integer> {
     return Math.rint(value * scale) / scale;
   }
 
-  private static final String[] NAMES = {
-    "C", "C♯", "D", "E♭", "E", "F", "F♯", "G", "A♭", "A", "B♭", "B"
-  };
-
   private static void writePlain(PrintWriter out, EarSound sound, FileEar.Hearing hearing) {
     out.printf(
         Locale.ROOT,
@@ -195,7 +213,7 @@ final class ListenCommand implements Callable<Integer> {
           Locale.ROOT,
           "%8.2f s  %-3s %+4.0f cents  %.2f s%n",
           note.onsetSeconds(),
-          NAMES[note.pitch() % 12] + (note.pitch() / 12 - 1),
+          PlainNotes.name(note.pitch()),
           note.cents(),
           note.durationSeconds());
     }

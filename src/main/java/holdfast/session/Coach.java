@@ -209,9 +209,13 @@ public final class Coach {
     double end = notes.get(notes.size() - 1).endBeats();
     double least = Math.min(SHORTEST_MEETING_BEATS, (end - start) / 4);
     List<ChordSpan> all = setting.changes().between(start, end);
-    return all.stream()
-        .filter(span -> Math.min(end, span.endBeat()) - Math.max(start, span.startBeat()) >= least)
-        .toList();
+    List<ChordSpan> met =
+        all.stream()
+            .filter(
+                span -> Math.min(end, span.endBeat()) - Math.max(start, span.startBeat()) >= least)
+            .toList();
+    // Who comes in while it is counted in meets the first chord in the mind only.
+    return met.isEmpty() ? List.of(setting.changes().at(Math.max(0, start))) : met;
   }
 
   /** From here on this is the idea. */

@@ -182,6 +182,23 @@ class CoachTest {
   }
 
   @Test
+  void who_comes_in_while_it_is_counted_in_is_heard_over_the_first_chord() {
+    double bar = setting().beats().secondsAt(8);
+    List<PlayedNote> early =
+        playing("C5/0.5 A4/0.5 G4 A4").stream()
+            .map(
+                n ->
+                    new PlayedNote(
+                        n.onsetSeconds() - bar, n.durationSeconds(), n.pitch(), 0, 0.7, 1))
+            .toList();
+
+    List<JudgedPhrase> said = saidLive(early);
+
+    assertEquals(1, said.size());
+    assertEquals(setting().changes().at(0).harmony(), said.get(0).chords().get(0).harmony());
+  }
+
+  @Test
   void the_idea_itself_is_always_literal() {
     JudgedPhrase first = Coach.judge(setting(), DEMO.played(), phrase -> {}).phrases().get(0);
 

@@ -82,6 +82,11 @@ public final class TestMicrophone extends MixerProvider {
     }
   }
 
+  /** Whether somebody has opened it. */
+  public static boolean isListenedTo() {
+    return !OPEN.isEmpty();
+  }
+
   /** Whether all that was sung has been read. */
   public static boolean isHeard() {
     synchronized (LOCK) {
