@@ -230,6 +230,16 @@ public final class Book implements AutoCloseable {
     return LastIdea.read(takes());
   }
 
+  /**
+   * How the idea of the last take was said in it, in order: what shows how its player carries
+   * ideas.
+   *
+   * @throws UserMistake where that take is broken
+   */
+  public List<Statement> lastStatements() {
+    return LastIdea.statements(takes());
+  }
+
   /** How many takes are in the book. */
   public int size() {
     return ask(() -> index.size());

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.carry.Statement;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
+import holdfast.motif.Family;
 import holdfast.theory.Harmony;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -38,20 +39,45 @@ public final class LastIdea {
     if (!idea.isObject()) {
       throw new UserMistake(file + ": the last take has no idea; play another, or give --idea");
     }
+    return statement(file, idea, idea.path("chord"));
+  }
+
+  /**
+   * How the player said the idea in that take, in order: every phrase that carried it with as many
+   * notes as it has. None where there is no such take.
+   *
+   * @throws UserMistake where the take's file is broken
+   */
+  public static List<Statement> statements(Path takes) {
+    Optional<Path> file = newest(takes);
+    if (file.isEmpty()) {
+      return List.of();
+    }
+    JsonNode judgement = tree(file.get());
+    int size = judgement.path("idea").path("notes").size();
+    List<Statement> said = new ArrayList<>();
+    for (JsonNode phrase : judgement.path("phrases")) {
+      boolean carries = !phrase.path("family").asText("").equals(Family.NEW.word());
+      if (carries && size > 0 && phrase.path("notes").size() == size) {
+        said.add(statement(file.get(), phrase, phrase.path("chords").path(0)));
+      }
+    }
+    return List.copyOf(said);
+  }
+
+  private static Statement statement(Path file, JsonNode said, JsonNode chord) {
     try {
       List<Note> notes = new ArrayList<>();
-      for (JsonNode note : idea.path("notes")) {
+      for (JsonNode note : said.path("notes")) {
         notes.add(
             new Note(
                 note.path("onset").asDouble(Double.NaN),
                 note.path("duration").asDouble(Double.NaN),
                 note.path("pitch").asInt(-1)));
       }
-      Optional<Harmony> chord =
-          idea.path("chord").isTextual()
-              ? Optional.of(Harmony.parse(idea.path("chord").textValue()))
-              : Optional.empty();
-      return new Statement(notes, chord);
+      Optional<Harmony> over =
+          chord.isTextual() ? Optional.of(Harmony.parse(chord.textValue())) : Optional.empty();
+      return new Statement(notes, over);
     } catch (IllegalArgumentException e) {
       throw new UserMistake(
           file + ", idea: " + e.getMessage() + "; judge the take again, or give --idea", e);

@@ -12,7 +12,6 @@ import holdfast.theory.NoteName;
 import holdfast.theory.OptionalChord;
 import holdfast.theory.UnknownChordException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -20,16 +19,6 @@ import java.util.Optional;
  * rather than a sound are read as the chord that sounds nearest, with a note.
  */
 final class MusicXmlHarmony {
-
-  /** Functional kinds and the suffix of what sounds nearest; common practice, no source. */
-  private static final Map<String, String> NEAREST =
-      Map.of(
-          "Neapolitan", "",
-          "Italian", "7",
-          "French", "7b5",
-          "German", "7",
-          "Tristan", "m7b5",
-          "pedal", "5");
 
   private final XmlNode harmony;
   private final String place;
@@ -123,11 +112,11 @@ final class MusicXmlHarmony {
       }
       return named.orElseGet(() -> plain(bare.get(), root));
     }
-    if (NEAREST.containsKey(kind)) {
-      ChordKind nearest = ChordKind.read(NEAREST.get(kind)).orElseThrow();
-      String symbol = new ChordSymbol(root, nearest, Optional.empty()).text();
+    Optional<ChordKind> nearest = MusicXmlKind.nearestSound(kind);
+    if (nearest.isPresent()) {
+      String symbol = new ChordSymbol(root, nearest.get(), Optional.empty()).text();
       notes.add(place + ": a " + kind + " chord is read as what sounds nearest, " + symbol);
-      return nearest;
+      return nearest.get();
     }
     ChordKind printed = spelled.orElseThrow(() -> unknown(kind, text));
     notes.add(

@@ -42,7 +42,8 @@ import picocli.CommandLine.Spec;
       "  holdfast charts",
       "  holdfast charts lantern-turn --key F --for Bb",
       "  holdfast charts my-tune.musicxml --to my-tune.txt",
-      "  holdfast charts my-tune.txt --mark 6,14 --to my-marked-tune.txt"
+      "  holdfast charts my-tune.txt --mark 6,14 --to my-marked-tune.txt",
+      "  holdfast charts my-tune.txt --find-turns --unmark 3 --to my-marked-tune.txt"
     })
 final class ChartsCommand implements Runnable {
 
@@ -83,6 +84,11 @@ final class ChartsCommand implements Runnable {
       description = "Take the mark off these bars.")
   private List<Integer> unmark = List.of();
 
+  @Option(
+      names = "--find-turns",
+      description = "Mark every bar that I find the ear does not expect.")
+  private boolean findTurns;
+
   @Option(names = "--played", description = "Show it played out, repeats and endings in turn.")
   private boolean played;
 
@@ -107,10 +113,23 @@ final class ChartsCommand implements Runnable {
     if (file.isPresent()) {
       write(chart, file.get());
       out.println("wrote " + file.get());
+      tellTurns(chart, out);
     } else {
       out.print(shown(chart));
+      if (!text) {
+        tellTurns(chart, out);
+      }
     }
     out.flush();
+  }
+
+  private static void tellTurns(Chart chart, PrintWriter out) {
+    List<String> turns = TurnsFound.of(chart);
+    if (!turns.isEmpty()) {
+      out.println();
+      out.println("Turns ahead:");
+      turns.forEach(out::println);
+    }
   }
 
   private static void list(PrintWriter out) {
@@ -129,7 +148,7 @@ final class ChartsCommand implements Runnable {
   }
 
   private Chart changed(Chart chart) {
-    Chart changed = chart;
+    Chart changed = findTurns ? TurnsFound.marked(chart) : chart;
     for (int bar : mark) {
       changed = marked(changed, bar, true);
     }

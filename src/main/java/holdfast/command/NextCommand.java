@@ -73,7 +73,12 @@ final class NextCommand implements Callable<Integer> {
         description = "The idea as notes, or a MIDI file that holds it.")
     private Optional<String> given = Optional.empty();
 
-    @Option(names = "--last", description = "The idea of the last take that was played.")
+    @Option(
+        names = "--last",
+        description = {
+          "The idea of the last take that was played.",
+          "What its player would do next comes first."
+        })
     private boolean last;
   }
 
@@ -177,7 +182,7 @@ final class NextCommand implements Callable<Integer> {
           chart.form(),
           chart.changes(),
           within,
-          Habit.UNKNOWN,
+          habit(chart),
           choice);
     } catch (IllegalArgumentException e) {
       throw new UserMistake("“" + chart.title() + "”: " + e.getMessage(), e);
@@ -187,6 +192,16 @@ final class NextCommand implements Callable<Integer> {
   private static Statement lastPlayed() {
     try (Book book = Book.open()) {
       return book.lastIdea();
+    }
+  }
+
+  /** How the player of the last take carries ideas: what they would do next comes first. */
+  private Habit habit(Chart chart) {
+    if (!idea.last) {
+      return Habit.UNKNOWN;
+    }
+    try (Book book = Book.open()) {
+      return Habit.of(book.lastStatements(), chart.key());
     }
   }
 

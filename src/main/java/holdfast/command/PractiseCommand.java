@@ -7,7 +7,6 @@ import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
-import holdfast.book.LastIdea;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
@@ -211,8 +210,9 @@ final class PractiseCommand implements Callable<Integer> {
 
   private Optional<List<Note>> idea(Chart over) {
     if (idea.last) {
-      List<Note> played = LastIdea.read(KeptTake.takes()).notes();
-      return Optional.of(WrittenIdea.ofPlayed(played, over.metre()));
+      try (Book book = Book.open()) {
+        return Optional.of(WrittenIdea.ofPlayed(book.lastIdea().notes(), over.metre()));
+      }
     }
     return idea.given
         .map(text -> GivenIdea.read(text, over.metre(), over.tempo()))

@@ -12,6 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -83,6 +85,15 @@ public final class TurnsAhead {
               unexpected ? TurnReason.of(key, before, chord, next, home) : ""));
     }
     return turns;
+  }
+
+  /** For each bar in which an unexpected chord starts, counted from 1, why the first one is. */
+  public static SortedMap<Integer, String> reasons(List<ChordSpan> changes, Optional<Key> key) {
+    SortedMap<Integer, String> reasons = new TreeMap<>();
+    of(changes, key).stream()
+        .filter(Turn::unexpected)
+        .forEach(turn -> reasons.putIfAbsent(turn.bar(), turn.reason()));
+    return reasons;
   }
 
   /** The bars of the form in which an unexpected chord starts, counted from 1. */

@@ -9,6 +9,7 @@ import holdfast.chart.Bar;
 import holdfast.chart.Changes;
 import holdfast.chart.Chart;
 import holdfast.chart.Form;
+import holdfast.harmony.TurnsAhead;
 import holdfast.listening.Capture;
 import holdfast.listening.Heard;
 import holdfast.listening.NoteSource;
@@ -19,6 +20,7 @@ import holdfast.time.TakeClock;
 import holdfast.time.TempoMap;
 import java.time.Duration;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -51,6 +53,7 @@ public final class LiveTake {
   private final Audience audience;
   private final Keeper keeper;
   private final Partner partner;
+  private final Map<Integer, String> turns;
 
   private long nextMomentNanos = System.nanoTime();
   private Optional<String> toldTrouble = Optional.empty();
@@ -86,6 +89,7 @@ public final class LiveTake {
       Keeper keeper,
       Partner partner) {
     this.partner = partner;
+    this.turns = TurnsAhead.reasons(chart.form().changes(), chart.sounding().key());
     this.chart = chart;
     this.player = player;
     this.givenIdea = givenIdea;
@@ -269,6 +273,8 @@ public final class LiveTake {
       return Optional.empty();
     }
     Bar bar = bars.get(coming.bar() - 1);
-    return Optional.of("next bar " + bar.number() + ": " + bar.chords().get(0).harmony().display());
+    String reason = turns.containsKey(bar.number()) ? ", " + turns.get(bar.number()) : "";
+    return Optional.of(
+        "next bar " + bar.number() + ": " + bar.chords().get(0).harmony().display() + reason);
   }
 }

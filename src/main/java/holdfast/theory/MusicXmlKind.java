@@ -2,16 +2,27 @@ package holdfast.theory;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
  * From the {@code <kind>} and {@code <degree>} elements of MusicXML 4.0 to a chord kind. The way
  * back is {@link ChordKind#musicXmlKind} and {@link ChordKind#musicXmlChanges}.
  *
- * <p>Not covered are the kinds that name a function and not a chord on its root: Neapolitan,
- * Italian, French, German, Tristan and pedal.
+ * <p>The kinds that name a function and not a chord on its root (Neapolitan, Italian, French,
+ * German, Tristan and pedal) are read as what sounds nearest: {@link #nearestSound}.
  */
 public final class MusicXmlKind {
+
+  /** Functional kinds and the suffix of what sounds nearest; common practice, no source. */
+  private static final Map<String, String> NEAREST =
+      Map.of(
+          "Neapolitan", "",
+          "Italian", "7",
+          "French", "7b5",
+          "German", "7",
+          "Tristan", "m7b5",
+          "pedal", "5");
 
   private MusicXmlKind() {}
 
@@ -30,6 +41,11 @@ public final class MusicXmlKind {
               changes.forEach(change -> apply(change, degrees, chord));
               return ChordKind.reading(ChordMaking.besideThird(chord));
             });
+  }
+
+  /** The chord that sounds nearest to a kind-value that names a function; empty for all others. */
+  public static Optional<ChordKind> nearestSound(String kindValue) {
+    return Optional.ofNullable(NEAREST.get(kindValue)).flatMap(ChordKind::read);
   }
 
   private static Optional<List<Degree>> base(String kindValue) {

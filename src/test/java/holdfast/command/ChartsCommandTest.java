@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -63,6 +64,28 @@ class ChartsCommandTest {
     assertEquals("mine", Files.readString(file));
     assertEquals(
         "holdfast: " + file + ": it is there already; choose a new name", err.toString().strip());
+  }
+
+  /** The reasons are those of the trade tables' own marks; see TurnsAheadTest. */
+  @Test
+  void turns_that_nobody_marked_are_found_told_and_marked_on_wish() throws IOException {
+    Path plain = folder.resolve("plain.txt");
+    Files.writeString(
+        plain, "title: Plain\nkey: C\n\n| C6 | Am7 | Dm7 | G7 |\n| Em7 | Eb7 | Dm7 | G7 |\n");
+    assertEquals(0, run("charts", plain.toString()));
+    String expected = "bar 6, E♭7: leaves the key: slides into Dm7 from a half step above";
+    assertTrue(
+        out.toString().contains("  " + expected + " (not marked; --mark 6 marks it)"),
+        out.toString());
+
+    Path marked = folder.resolve("marked.txt");
+    assertEquals(0, run("charts", plain.toString(), "--find-turns", "--to", marked.toString()));
+    assertTrue(out.toString().contains("! " + expected), out.toString());
+    assertEquals(Set.of(6), ChartLibrary.open(marked).unexpectedBars());
+
+    assertEquals(0, run("charts", marked.toString(), "--unmark", "6", "--mark", "2"));
+    assertTrue(out.toString().contains("! bar 2, Am7: marked in the chart"), out.toString());
+    assertTrue(out.toString().contains(expected + " (not marked"), out.toString());
   }
 
   @Test

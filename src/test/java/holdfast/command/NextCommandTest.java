@@ -131,6 +131,68 @@ class NextCommandTest {
         "{\"idea\": {\"notes\": " + notes + ", \"chord\": \"F6\"}}");
   }
 
+  /**
+   * The same idea and the same chart, two players: one took the idea along as a whole, the other
+   * bent it. Each is offered their own way first.
+   */
+  @Test
+  void after_three_statements_the_players_own_way_comes_first() throws IOException {
+    System.setProperty(UserFolder.PROPERTY, folder.toString());
+    Path chart = folder.resolve("two.txt");
+    Files.writeString(chart, "title: Two\nkey: C\n\n| Dm7 | Fm7 |\n");
+    player("62 65 69 67 65", "65 68 72 70 68", "67 70 74 72 70", "Fm7", "Gm7");
+    String moving = answer(chart.toString(), "--last");
+    player("62 65 69 67 65", "62 66 69 67 66", "62 64 69 67 64", "Dmaj7", "C6");
+    String bending = answer(chart.toString(), "--last");
+    assertTrue(secondBar(moving).contains("F4 A♭4 C5 B♭4 A♭4"), moving);
+    assertTrue(secondBar(bending).contains("E♭4 F4 A♭4 G4 F4"), bending);
+  }
+
+  private static String secondBar(String text) {
+    return text.substring(text.indexOf("bar 2")).lines().findFirst().orElseThrow();
+  }
+
+  private void player(String idea, String second, String third, String over, String then)
+      throws IOException {
+    Path take = Files.createDirectories(folder.resolve("takes").resolve("2026-11-02_10-00-00_a"));
+    Files.writeString(
+        take.resolve("judgement.json"),
+        "{\"idea\": {\"notes\": "
+            + notes(idea)
+            + ", \"chord\": \"Dm7\"}, \"phrases\": ["
+            + phrase(idea, "Dm7")
+            + ", "
+            + phrase(second, over)
+            + ", "
+            + phrase(third, then)
+            + "]}");
+  }
+
+  private static String phrase(String pitches, String chord) {
+    return "{\"family\": \"restated\", \"chords\": [\""
+        + chord
+        + "\"], \"notes\": "
+        + notes(pitches)
+        + "}";
+  }
+
+  private static String notes(String pitches) {
+    StringBuilder json = new StringBuilder("[");
+    double[] onsets = {0, 0.5, 1, 2, 2.5};
+    String[] each = pitches.split(" ", -1);
+    for (int i = 0; i < each.length; i++) {
+      json.append(i == 0 ? "" : ", ")
+          .append("{\"onset\": ")
+          .append(onsets[i])
+          .append(", \"duration\": ")
+          .append(i + 1 < each.length ? onsets[i + 1] - onsets[i] : 1.5)
+          .append(", \"pitch\": ")
+          .append(each[i])
+          .append("}");
+    }
+    return json.append("]").toString();
+  }
+
   @Test
   void a_take_without_an_idea_or_none_at_all_is_told() throws IOException {
     System.setProperty(UserFolder.PROPERTY, folder.toString());

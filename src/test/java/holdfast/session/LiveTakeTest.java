@@ -126,6 +126,9 @@ class LiveTakeTest {
             .distinct()
             .toList();
     assertEquals(List.of(1), warned, "bar 2 is marked, so bar 1 warns");
+    assertEquals(
+        List.of("next bar 2: A♭, leaves the key: borrowed from the minor"),
+        stage.moments.stream().flatMap(m -> m.warning().stream()).distinct().toList());
     assertEquals("C", stage.moments.get(0).chord());
     assertEquals("A♭", stage.moments.get(0).nextChord());
   }
