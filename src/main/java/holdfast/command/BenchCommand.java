@@ -11,19 +11,24 @@ import holdfast.backing.Playback;
 import holdfast.backing.SoundPlayer;
 import holdfast.book.UserFolder;
 import holdfast.chart.ChartLibrary;
+import holdfast.listening.PlayedNote;
 import holdfast.listening.microphone.ListeningCost;
 import holdfast.mistake.UserMistake;
 import holdfast.session.DemoTake;
+import holdfast.session.Upkeep;
 import holdfast.session.VerdictBench;
 import holdfast.session.input.Inputs;
 import holdfast.session.input.MicrophoneInput;
 import holdfast.session.input.Surroundings;
 import java.io.PrintWriter;
+import java.time.Duration;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -62,6 +67,13 @@ final class BenchCommand implements Callable<Integer> {
       description = "Also measure what listening costs, on the microphone whose name holds this.")
   private Optional<String> microphone = Optional.empty();
 
+  @Option(
+      names = "--soak",
+      description =
+          "Hold one long live session of that many seconds instead, and tell every minute what it"
+              + " holds on to: memory, threads, open files.")
+  private boolean soak;
+
   @Mixin private SoundOptions sound = new SoundOptions();
 
   @Spec private CommandSpec spec;
@@ -70,6 +82,10 @@ final class BenchCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     if (seconds < SHORTEST_SECONDS || seconds > LONGEST_SECONDS) {
       throw new UserMistake("--seconds takes 10 to 3600, not " + seconds);
+    }
+    if (soak) {
+      soak();
+      return 0;
     }
     Arrangement arrangement =
         Arrangement.of(
@@ -131,6 +147,35 @@ final class BenchCommand implements Callable<Integer> {
           () -> burning.map(BusyCore::cpuNanos).orElse(0L));
     } finally {
       burning.ifPresent(BusyCore::close);
+    }
+  }
+
+  /** The demo student plays her two choruses again and again. */
+  private void soak() throws InterruptedException {
+    DemoTake demo = DemoTake.shipped();
+    Arrangement arrangement = Arrangement.of(demo.chart()).at(demo.tempo());
+    double takeSeconds = 2 * arrangement.form().lengthBeats() * 60 / demo.tempo();
+    int takes = (int) Math.max(1, Math.round(seconds / takeSeconds));
+    Performance performance = new Performance(arrangement, OptionalInt.of(2 * takes), 0, Set.of());
+    List<PlayedNote> once = demo.played(performance.tempoMap());
+    List<PlayedNote> played =
+        IntStream.range(0, takes)
+            .boxed()
+            .flatMap(i -> once.stream().map(note -> note.later(i * takeSeconds)))
+            .toList();
+    try (SoundPlayer band = SoundPlayer.open(sound.choice());
+        Upkeep upkeep = Upkeep.watch(Duration.ofMinutes(1))) {
+      VerdictBench.Measured measured = VerdictBench.run(band, performance, played, () -> 0L);
+      upkeep.look();
+      tell(measured);
+      PrintWriter out = spec.commandLine().getOut();
+      out.println("minute   heap MB   threads   open files");
+      for (Upkeep.Look look : upkeep.looks()) {
+        out.println(
+            line(
+                "%6.1f %9.1f %9d %12d",
+                look.seconds() / 60, look.heapBytes() / 1e6, look.threads(), look.openFiles()));
+      }
     }
   }
 

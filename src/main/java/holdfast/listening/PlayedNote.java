@@ -65,4 +65,10 @@ public record PlayedNote(
   public double endSeconds() {
     return onsetSeconds + durationSeconds;
   }
+
+  /** The same note so many seconds later. */
+  public PlayedNote later(double seconds) {
+    return new PlayedNote(
+        onsetSeconds + seconds, durationSeconds, pitch, cents, loudness, confidence);
+  }
 }
