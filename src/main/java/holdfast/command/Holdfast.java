@@ -1,5 +1,7 @@
 package holdfast.command;
 
+import holdfast.book.UserFolder;
+import holdfast.window.MainWindow;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -36,7 +38,11 @@ final class Holdfast implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InterruptedException {
+    if (MainWindow.canOpen()) {
+      MainWindow.run(UserFolder.path());
+      return 0;
+    }
     return spec.commandLine().getSubcommands().get("demo").execute();
   }
 }

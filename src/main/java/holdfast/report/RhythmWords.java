@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A rhythm in words that can be said aloud: {@code short short long}. */
-final class RhythmWords {
+public final class RhythmWords {
 
   /** Below this ratio of the longest to the shortest, a listener hears even notes. */
   private static final double EVEN_RATIO = 1.35;
@@ -15,7 +15,7 @@ final class RhythmWords {
   /**
    * One word for each note; the length of a note is the time to the next, the last one's its own.
    */
-  static String of(List<Note> idea) {
+  public static String of(List<Note> idea) {
     double[] lengths = new double[idea.size()];
     double shortest = Double.POSITIVE_INFINITY;
     double longest = 0;

@@ -14,12 +14,12 @@ import java.util.TreeMap;
  * A take in two or three plain sentences: how far the idea was carried, where it was let go, what
  * to try next. No grade, and nothing about talent.
  */
-final class TakeSentences {
+public final class TakeSentences {
 
   private TakeSentences() {}
 
   /** The sentences, in the order in which they are read. */
-  static List<String> of(JudgedTake take) {
+  public static List<String> of(JudgedTake take) {
     if (take.idea().isEmpty()) {
       return List.of("I did not hear any notes in this take.");
     }
@@ -37,7 +37,7 @@ final class TakeSentences {
   }
 
   /** What hindsight tells otherwise than it was told while the take ran. */
-  static List<String> inHindsight(JudgedTake take) {
+  public static List<String> inHindsight(JudgedTake take) {
     return take.afterthoughts().stream()
         .map(
             thought -> {

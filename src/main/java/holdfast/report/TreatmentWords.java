@@ -7,7 +7,7 @@ import holdfast.session.JudgedPhrase;
 import java.util.Locale;
 
 /** What a player did with the idea, in a few plain words. */
-final class TreatmentWords {
+public final class TreatmentWords {
 
   private static final int OCTAVE = 12;
 
@@ -22,7 +22,7 @@ final class TreatmentWords {
   }
 
   /** A few words without a full stop, as they stand in a table. */
-  static String of(Verdict verdict) {
+  public static String of(Verdict verdict) {
     String words =
         switch (verdict.treatment()) {
           case LITERAL -> "the same notes again";

@@ -1,5 +1,6 @@
 package holdfast.session;
 
+import holdfast.backing.Playback;
 import java.util.Optional;
 
 /**
@@ -17,6 +18,13 @@ public interface Audience {
     /** Go round the bars about here, or go on if that is so already. */
     LOOP_HERE
   }
+
+  /**
+   * The backing starts: whoever draws every frame asks it for the beat, from any thread.
+   *
+   * @param playback what is being played
+   */
+  default void begins(Playback playback) {}
 
   /** Where we are; told many times a second. */
   void moment(Moment moment);

@@ -112,6 +112,7 @@ public final class LiveTake {
       Coach coach = new Coach(setting(playback));
       TempoMap tempo = playback.tempoMap();
       partner.begin(playback);
+      audience.begins(playback);
       while (playback.isRunning()) {
         hear(ear, coach);
         if (playback.tempoMap() != tempo) {
