@@ -8,14 +8,18 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.ChildProgram;
 import holdfast.book.Book;
 import holdfast.book.Search;
+import holdfast.listening.microphone.KeptSound;
 import holdfast.listening.midi.MidiTakeFile;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,13 +34,18 @@ class BrokenOffTakeTest {
     Path log = awaitPhrases(home.resolve("takes"), 2);
     session.destroyForcibly().waitFor(10, TimeUnit.SECONDS);
     assertTrue(Files.exists(log));
+    Path folder = Path.of(log.toString().replaceAll("\\.log$", ""));
+    Path sound = folder.resolve("take.wav");
+    leaveUnfinished(sound);
 
     try (Book book = Book.open(home)) {
       assertEquals(1, book.said().size(), book.said().toString());
       assertEquals(1, book.find(Search.ALL).size());
     }
 
-    Path folder = Path.of(log.toString().replaceAll("\\.log$", ""));
+    try (AudioInputStream mended = AudioSystem.getAudioInputStream(sound.toFile())) {
+      assertEquals((Files.size(sound) - 44) / 2, mended.getFrameLength(), "its length is known");
+    }
     JsonNode judged = new ObjectMapper().readTree(folder.resolve("judgement.json").toFile());
     assertTrue(judged.get("phrases").size() >= 2, judged.toPrettyString());
     assertEquals("literal", judged.at("/phrases/1/treatment").asText());
@@ -47,6 +56,13 @@ class BrokenOffTakeTest {
     try (Book book = Book.open(home)) {
       assertEquals(List.of(), book.said());
     }
+  }
+
+  /** What a microphone's recording is like when its program is killed: a head without lengths. */
+  private static void leaveUnfinished(Path sound) {
+    KeptSound killed = new KeptSound(sound, 48_000);
+    killed.append(new float[48_000], 48_000);
+    assertEquals(Optional.empty(), killed.trouble());
   }
 
   private Process start(String... arguments) throws IOException {

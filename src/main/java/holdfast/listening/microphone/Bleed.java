@@ -26,6 +26,7 @@ final class Bleed {
   private final float[] known;
   private int waiting;
   private long next = Long.MIN_VALUE;
+  private double heldBack = Double.NaN;
 
   /**
    * For blocks of up to so many samples at the ear's rate.
@@ -52,8 +53,14 @@ final class Bleed {
         sound.sampleHeard(nanoTime)
             + ahead
             + Math.round((double) waiting * sound.rate() / Resampler.EAR_RATE);
-    if (next == Long.MIN_VALUE || Math.abs(here - next) > DRIFT_SECONDS * sound.rate()) {
+    if (next == Long.MIN_VALUE) {
       next = here;
+    } else if (Double.isNaN(heldBack)) {
+      // The resampler holds some samples back; from the second block on this does not change.
+      heldBack = next - here;
+    } else if (Math.abs(next - here - heldBack) > DRIFT_SECONDS * sound.rate()) {
+      next = here + Math.round(heldBack);
+      canceller.forget();
     }
     while (waiting < count) {
       int want =

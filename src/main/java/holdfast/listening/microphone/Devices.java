@@ -19,8 +19,11 @@ final class Devices {
   /** What Linux calls "default", and people do not. */
   private static final String SYSTEMS_OWN = "the system's microphone";
 
-  /** Bytes that may wait in the device, as time: 20 ms, so that sound comes in small pieces. */
-  private static final double LINE_SECONDS = 0.02;
+  /**
+   * Room in the device, as time: what comes in is fetched at once, and a machine that is busy for
+   * 80 ms loses nothing.
+   */
+  private static final double LINE_SECONDS = 0.08;
 
   /** What sound cards give comes first; what only headsets or studios give comes last. */
   private static final float[] RATES = {48_000, 44_100, 96_000, 88_200, 32_000, 16_000};

@@ -52,6 +52,15 @@ public final class RunningCanceller {
   /** Share of the mean power that is added to each bin, so that empty bins learn nothing. */
   private static final double FLOOR = 1e-3;
 
+  /**
+   * What is left in a bin counts as at least this share of what is usual there. Without a bound, a
+   * few stretches in which nothing was left would outweigh all that comes when the way changes.
+   */
+  private static final float LEAST_LEFT = 0.01f;
+
+  /** The energies before and after are compared over about so many stretches: 1 s. */
+  private static final double COMPARED = 16;
+
   /** Below this power a stretch of the backing is silence: −80 dB of full scale. */
   private static final double SILENT = 1e-8 * STRETCH * STRETCH * 0.19;
 
@@ -73,6 +82,9 @@ public final class RunningCanceller {
   private final float[] power = new float[HALF];
   private final float[] response = new float[STRETCH];
   private final float[] filter = new float[FILTER];
+  private final float[] usual = new float[HALF];
+  private double energyBefore;
+  private double energyAfter;
   private boolean learned;
 
   private final FloatFFT lookFft = new FloatFFT(LOOK);
@@ -183,11 +195,31 @@ public final class RunningCanceller {
     other = best;
     if (delay < 0 || times >= SURE_AFTER) {
       delay = best;
-      learned = false;
-      Arrays.fill(crossRe, 0);
-      Arrays.fill(crossIm, 0);
-      Arrays.fill(power, 0);
+      forget();
     }
+  }
+
+  /** The way from the loudspeaker may have changed: learns it anew. */
+  public void forget() {
+    learned = false;
+    Arrays.fill(crossRe, 0);
+    Arrays.fill(crossIm, 0);
+    Arrays.fill(power, 0);
+    energyBefore = 0;
+    energyAfter = 0;
+  }
+
+  /** Whether more came out lately than went in: then the way has changed, and nothing is known. */
+  private boolean adds() {
+    double before = 0;
+    double after = 0;
+    for (int i = filled - HOP; i < filled; i++) {
+      before += take[i] * take[i];
+      after += left[i] * left[i];
+    }
+    energyBefore += (before - energyBefore) / COMPARED;
+    energyAfter += (after - energyAfter) / COMPARED;
+    return learned && energyAfter > energyBefore;
   }
 
   private void learn() {
@@ -204,9 +236,15 @@ public final class RunningCanceller {
     if (loud < SILENT) {
       return;
     }
+    if (adds()) {
+      forget();
+      System.arraycopy(y, 0, e, 0, STRETCH);
+    }
     fft.realForward(y);
     fft.realForward(e);
     for (int k = 1; k < HALF; k++) {
+      float all = y[2 * k] * y[2 * k] + y[2 * k + 1] * y[2 * k + 1];
+      usual[k] = KEEP * usual[k] + (1 - KEEP) * all;
       rest[k] = e[2 * k] * e[2 * k] + e[2 * k + 1] * e[2 * k + 1];
     }
     double mean = 0;
@@ -216,7 +254,7 @@ public final class RunningCanceller {
       float yr = y[2 * k];
       float yi = y[2 * k + 1];
       float near = rest[k] + rest[Math.max(1, k - 1)] + rest[Math.min(HALF - 1, k + 1)] + 1e-7f;
-      float weight = 1 / near;
+      float weight = 1 / (near + LEAST_LEFT * usual[k]);
       crossRe[k] = KEEP * crossRe[k] + weight * (xr * yr + xi * yi);
       crossIm[k] = KEEP * crossIm[k] + weight * (xr * yi - xi * yr);
       power[k] = KEEP * power[k] + weight * (xr * xr + xi * xi);

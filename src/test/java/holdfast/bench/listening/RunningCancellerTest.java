@@ -23,7 +23,7 @@ class RunningCancellerTest {
   void notes_beside_a_running_backing_are_heard_once_it_is_taken_out() throws IOException {
     double with = 0;
     double without = 0;
-    List<Clip> singers = Clips.singers(SEED);
+    List<Clip> singers = Clips.singers(SEED).subList(3, 7);
     for (Clip clip : singers) {
       Clip bled = Room.withBleed(clip, SEED, Optional.empty());
       with += f1(clip, cleaned(bled)) / singers.size();

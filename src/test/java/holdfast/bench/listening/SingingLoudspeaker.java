@@ -23,6 +23,7 @@ final class SingingLoudspeaker implements AutoCloseable {
 
   private final Thread thread;
   private volatile boolean enough;
+  private volatile int gaps;
 
   private SingingLoudspeaker(Clip clip, float gain, CompletableFuture<Playback> playback)
       throws LineUnavailableException {
@@ -63,8 +64,10 @@ final class SingingLoudspeaker implements AutoCloseable {
       }
       line.write(block, 0, block.length);
       written += BLOCK;
+      // Little is left in the line: the machine was elsewhere, and the song has broken off.
       int waiting = buffer - line.available() / FORMAT.getFrameSize();
       if (written > 2L * buffer) {
+        gaps = gaps + (waiting <= BLOCK ? 1 : 0);
         fit.observe(micros(written - waiting), System.nanoTime());
       }
     }
@@ -87,9 +90,9 @@ final class SingingLoudspeaker implements AutoCloseable {
     return Math.round(micros * 1e-6 * Clip.RATE);
   }
 
-  /** Whether it plays, were it silence. */
-  boolean isOn() {
-    return thread.isAlive();
+  /** How often the song has broken off for a moment, because the machine was too busy. */
+  int gaps() {
+    return gaps;
   }
 
   @Override

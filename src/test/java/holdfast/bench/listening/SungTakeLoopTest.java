@@ -48,6 +48,16 @@ class SungTakeLoopTest {
   private static final String CHART =
       "title: Harbour Lights Out\nkey: C\ntempo: 80\n\n| C | F | Am | G | C | F | Am | C |\n";
 
+  private static final Performance PERFORMANCE =
+      new Performance(
+          Arrangement.of(ChartText.parse(CHART, "SungTakeLoopTest")),
+          OptionalInt.of(1),
+          1,
+          Set.of());
+
+  /** A machine that starves the device of sound measures itself, not us; then once more. */
+  private static final int TRIES = 3;
+
   private static final double BEAT = 60.0 / 80;
 
   /** An idea of four notes in the beats of a bar: its onset, its length, its pitch. */
@@ -97,11 +107,33 @@ class SungTakeLoopTest {
     assumeTrue(
         System.getenv("HOLDFAST_AUDIO_LOOP") != null,
         "skipped: no audio loop; source .ci/audio-loop and call audio_loop_start");
-    Arrangement arrangement = Arrangement.of(ChartText.parse(CHART, "SungTakeLoopTest"));
-    Performance performance = new Performance(arrangement, OptionalInt.of(1), 1, Set.of());
+    Sung sung = sing(folder.resolve("take.wav"));
+    for (int again = 1; again < TRIES && sung.gaps() > 0; again++) {
+      sung = sing(folder.resolve("take" + again + ".wav"));
+    }
+    report(sung.listener(), reporter);
+    JudgedTake asMeant =
+        Coach.judge(
+            Setting.of(
+                PERFORMANCE.arrangement(), PERFORMANCE.tempoMap(), Player.VOICE, Optional.empty()),
+            meant(),
+            phrase -> {});
+    String broken = "the sound broke off " + sung.gaps() + " times";
+    assertEquals(List.of(), sung.listener().notices, broken);
+    assertEquals(treatments(asMeant), treatments(sung.judged()), broken);
+    assertEquals(
+        List.of(Treatment.LITERAL, Treatment.LITERAL),
+        treatments(sung.judged()).subList(1, 3),
+        "what was sung again is heard as such");
+    assertTrue(Files.size(sung.sound()) > 20 * 44_100 * 2, "the sound is kept");
+  }
+
+  /** One take that was sung. */
+  private record Sung(JudgedTake judged, Listener listener, int gaps, Path sound) {}
+
+  private static Sung sing(Path sound) throws Exception {
     Clip child = new Singer(20_261_125, 1.35, 10, -24, 8, 0.4, false).sing("child", line());
     Listener listener = new Listener();
-    Path sound = folder.resolve("take.wav");
     SoundChoice usual = SoundChoice.usual();
     SoundChoice quiet =
         new SoundChoice(
@@ -110,35 +142,24 @@ class SungTakeLoopTest {
             BACKING_VOLUME,
             usual.bufferMillis(),
             usual.latencies());
-
-    JudgedTake judged;
-    try (SoundPlayer band = SoundPlayer.open(quiet)) {
+    CompletableFuture<Playback> started = new CompletableFuture<>();
+    started.thenAccept(playback -> listener.playback = Optional.of(playback));
+    try (SoundPlayer band = SoundPlayer.open(quiet);
+        SingingLoudspeaker mouth = SingingLoudspeaker.sing(child, LOUD, started)) {
       ReadyInput ready =
           Inputs.microphone("")
-              .in(Surroundings.of(band, folder).with(Profile.named("child-voice")));
+              .in(Surroundings.of(band, sound.getParent()).with(Profile.named("child-voice")));
       assertEquals(Player.VOICE, ready.player());
-      CompletableFuture<Playback> started = new CompletableFuture<>();
-      started.thenAccept(playback -> listener.playback = Optional.of(playback));
-      try (SingingLoudspeaker mouth = SingingLoudspeaker.sing(child, LOUD, started)) {
-        judged =
-            new LiveTake(
-                    arrangement.chart(), ready.player(), Optional.empty(), listener, Keeper.NOBODY)
-                .play(watched(band, started), performance, ready.source().keepingSoundIn(sound));
-        assertTrue(mouth.isOn());
-      }
+      JudgedTake judged =
+          new LiveTake(
+                  PERFORMANCE.arrangement().chart(),
+                  ready.player(),
+                  Optional.empty(),
+                  listener,
+                  Keeper.NOBODY)
+              .play(watched(band, started), PERFORMANCE, ready.source().keepingSoundIn(sound));
+      return new Sung(judged, listener, mouth.gaps() + band.out().gaps(), sound);
     }
-
-    Setting setting =
-        Setting.of(arrangement, performance.tempoMap(), Player.VOICE, Optional.empty());
-    JudgedTake asMeant = Coach.judge(setting, meant(), phrase -> {});
-    report(listener, reporter);
-    assertEquals(List.of(), listener.notices);
-    assertEquals(treatments(asMeant), treatments(judged));
-    assertEquals(
-        List.of(Treatment.LITERAL, Treatment.LITERAL),
-        treatments(judged).subList(1, 3),
-        "what was sung again is heard as such");
-    assertTrue(Files.size(sound) > 20 * 44_100 * 2, "the sound is kept");
   }
 
   /** How long after the end of each phrase its verdict was out, in milliseconds. */
