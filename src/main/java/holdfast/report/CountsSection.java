@@ -8,6 +8,7 @@ import static j2html.TagCreator.section;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.thead;
 import static j2html.TagCreator.tr;
@@ -39,7 +40,7 @@ final class CountsSection {
   static DomContent of(JudgedTake take) {
     Counts counts = take.counts();
     if (counts.phrases() == 0) {
-      return section();
+      return text("");
     }
     return section(
             h2("Counts"),
@@ -157,8 +158,8 @@ final class CountsSection {
                 facts.add(
                     String.format(
                         Locale.ROOT,
-                        "Your notes lay %s the beat in the middle, half of them between %s and %s"
-                            + " of it (%d notes that fell near beats). Neither early nor late is a"
+                        "In the middle your notes came %s the beat; half of them lay between %s"
+                            + " and %s it (%d notes near beats). Early or late is a fact here, no"
                             + " fault.",
                         off(timing.middleMillis()),
                         off(timing.lowerMillis()),

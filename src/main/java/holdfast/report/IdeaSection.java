@@ -6,6 +6,7 @@ import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
 import static j2html.TagCreator.span;
 import static j2html.TagCreator.strong;
+import static j2html.TagCreator.text;
 
 import holdfast.chart.WrittenFor;
 import holdfast.motif.Motif;
@@ -36,7 +37,7 @@ final class IdeaSection {
 
   static DomContent of(JudgedTake take, Occasion occasion, Pictures pictures) {
     if (take.idea().isEmpty()) {
-      return section();
+      return text("");
     }
     Motif idea = take.idea().get();
     IdeaStaff staff = IdeaStaff.of(take, occasion.reader(), occasion.clef()).orElseThrow();

@@ -8,12 +8,13 @@ import static j2html.TagCreator.dl;
 import static j2html.TagCreator.dt;
 import static j2html.TagCreator.each;
 import static j2html.TagCreator.h2;
-import static j2html.TagCreator.join;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
+import static j2html.TagCreator.text;
 
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
+import j2html.tags.ContainerTag;
 import j2html.tags.DomContent;
 import java.util.List;
 
@@ -88,25 +89,20 @@ final class JudgedSection {
     }
     String command = "holdfast overrule " + occasion.take().get() + " 2 --as varied --words \"…\"";
     return p(
-        join(
-            "A teacher who hears phrase 2 otherwise says",
-            code(command),
-            "and all counts follow; it is kept with the take."));
+        text("A teacher who hears phrase 2 otherwise says "),
+        code(command),
+        text(" and all counts follow; it is kept with the take."));
   }
 
   private static DomContent beside(Occasion occasion) {
     if (occasion.beside().isEmpty()) {
-      return p().withClass("none");
+      return text("");
     }
-    return p(
-        join("Beside this page: "),
-        each(
-            occasion.beside(),
-            file ->
-                join(
-                    a(file).withHref(Addresses.relative(file)),
-                    file.equals(occasion.beside().get(occasion.beside().size() - 1))
-                        ? "."
-                        : " · ")));
+    ContainerTag<?> line = p("Beside this page: ");
+    for (int i = 0; i < occasion.beside().size(); i++) {
+      String file = occasion.beside().get(i);
+      line.with(text(i > 0 ? " · " : ""), a(file).withHref(Addresses.relative(file)));
+    }
+    return line;
   }
 }

@@ -10,6 +10,7 @@ import static j2html.TagCreator.strong;
 import static j2html.TagCreator.table;
 import static j2html.TagCreator.tbody;
 import static j2html.TagCreator.td;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.th;
 import static j2html.TagCreator.thead;
 import static j2html.TagCreator.tr;
@@ -36,7 +37,7 @@ final class PhraseTable {
 
   static DomContent of(JudgedTake take, Listening listening) {
     if (take.phrases().isEmpty()) {
-      return section();
+      return text("");
     }
     return section(
             h2("Phrase by phrase"),

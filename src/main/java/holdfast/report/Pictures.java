@@ -49,13 +49,14 @@ interface Pictures {
     public DomContent of(
         String id, String alt, double width, double height, Consumer<Graphics2D> painter) {
       painters.put(id, new Sized(width, height, painter));
-      return object()
-          .attr("type", TYPE)
-          .withData(id)
-          .attr("title", alt)
-          .withStyle(
-              String.format(
-                  Locale.ROOT, "display: block; width: %.1fpx; height: %.1fpx", width, height));
+      return div(object()
+              .attr("type", TYPE)
+              .withData(id)
+              .attr("title", alt)
+              .withStyle(
+                  String.format(
+                      Locale.ROOT, "display: block; width: %.1fpx; height: %.1fpx", width, height)))
+          .withClass("picture");
     }
 
     Sized named(String id) {

@@ -6,6 +6,7 @@ import static j2html.TagCreator.h2;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
 import static j2html.TagCreator.strong;
+import static j2html.TagCreator.text;
 
 import holdfast.report.picture.Palette;
 import holdfast.report.picture.SmallMultiple;
@@ -21,8 +22,8 @@ import java.util.function.Function;
 /** This take beside the student's earlier ones of the same chart: small multiples. */
 final class ProgressSection {
 
-  private static final double WIDTH = 150;
-  private static final double HEIGHT = 56;
+  private static final double WIDTH = 124;
+  private static final double HEIGHT = 50;
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
 
   /** More takes than this nobody tells apart; the newest are shown. */
@@ -40,7 +41,7 @@ final class ProgressSection {
 
   static DomContent of(JudgedTake take, Occasion occasion, Pictures pictures) {
     if (occasion.progress().earlier().isEmpty() || take.counts().phrases() == 0) {
-      return section();
+      return text("");
     }
     List<Progress.Take> takes = new ArrayList<>(occasion.progress().earlier());
     takes.add(Progress.Take.of(occasion.day().orElse(LocalDate.EPOCH), take));

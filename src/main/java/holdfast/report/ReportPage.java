@@ -17,6 +17,7 @@ import static j2html.TagCreator.rawHtml;
 import static j2html.TagCreator.section;
 import static j2html.TagCreator.span;
 import static j2html.TagCreator.style;
+import static j2html.TagCreator.text;
 import static j2html.TagCreator.title;
 
 import holdfast.report.picture.Mark;
@@ -66,7 +67,7 @@ public final class ReportPage {
             body(
                 header(h1(name), p(line(take, occasion)).withClass("quiet")),
                 main(
-                    section(
+                    div(
                             each(TakeSentences.of(take), s -> p(s)),
                             each(TakeSentences.inHindsight(take), s -> p(s).withClass("quiet")))
                         .withClass("told"),
@@ -102,7 +103,7 @@ public final class ReportPage {
 
   private static DomContent sheet(JudgedTake take, Pictures pictures) {
     if (take.phrases().isEmpty()) {
-      return section();
+      return text("");
     }
     return section(
             h2("The form, chorus by chorus"),
@@ -123,7 +124,8 @@ public final class ReportPage {
         .withClass("legends");
   }
 
-  private static String stylesheet() {
+  /** The style of the page, with its colours. */
+  static String stylesheet() {
     try (InputStream css = ReportPage.class.getResourceAsStream("report.css")) {
       if (css == null) {
         throw new IllegalStateException("report.css is missing from the jar");

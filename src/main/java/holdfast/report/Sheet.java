@@ -36,6 +36,11 @@ final class Sheet {
   private static final int CELL_WIDTH = 92;
   private static final int CELL_HEIGHT = 56;
 
+  /** Eight cells and the number of the chorus go side by side on A4. */
+  private static final int PAPER_CELL_WIDTH = 74;
+
+  private static final int PAPER_CELL_HEIGHT = 42;
+
   /** More bars than this stand in several rows of the page. */
   private static final int BARS_IN_A_ROW = 8;
 
@@ -114,15 +119,18 @@ final class Sheet {
 
   private static DomContent picture(
       JudgedTake take, JudgedPhrase phrase, Pictures pictures, String alt) {
+    boolean onPaper = pictures instanceof Pictures.OnPaper;
+    int width = onPaper ? PAPER_CELL_WIDTH : CELL_WIDTH;
+    int height = onPaper ? PAPER_CELL_HEIGHT : CELL_HEIGHT;
     return pictures.of(
         "p" + phrase.index(),
         alt,
-        CELL_WIDTH,
-        CELL_HEIGHT,
+        width,
+        height,
         g ->
             ShapePainter.paint(
                 g,
-                new Rectangle2D.Double(0, 0, CELL_WIDTH, CELL_HEIGHT),
+                new Rectangle2D.Double(0, 0, width, height),
                 ghost(take, phrase),
                 phrase.notes(),
                 mark(phrase)));

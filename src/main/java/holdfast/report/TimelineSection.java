@@ -5,6 +5,7 @@ import static j2html.TagCreator.each;
 import static j2html.TagCreator.h2;
 import static j2html.TagCreator.p;
 import static j2html.TagCreator.section;
+import static j2html.TagCreator.text;
 
 import holdfast.harmony.HeardNote;
 import holdfast.listening.PlayedNote;
@@ -39,7 +40,7 @@ final class TimelineSection {
 
   static DomContent of(JudgedTake take, Pictures pictures) {
     if (take.phrases().isEmpty()) {
-      return section();
+      return text("");
     }
     int chorus = chorus(take);
     List<TimelineRow> rows = rows(take, chorus);

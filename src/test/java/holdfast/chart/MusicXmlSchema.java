@@ -14,14 +14,14 @@ import org.xml.sax.SAXException;
 import org.xml.sax.XMLReader;
 
 /** The W3C's schema of MusicXML 4.0, as the test library carries it. */
-final class MusicXmlSchema {
+public final class MusicXmlSchema {
 
   private static final String OFF =
       "http://apache.org/xml/features/nonvalidating/load-external-dtd";
 
   private final Schema schema;
 
-  MusicXmlSchema() throws SAXException {
+  public MusicXmlSchema() throws SAXException {
     SchemaFactory factory = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
     // The schema imports two others by names that no file on the path has: they are ours.
     factory.setResourceResolver((type, namespace, publicId, systemId, base) -> null);
@@ -40,7 +40,7 @@ final class MusicXmlSchema {
   }
 
   /** Fails where the score breaks a rule of the schema. */
-  void validate(String xml) throws Exception {
+  public void validate(String xml) throws Exception {
     SAXParserFactory parsers = SAXParserFactory.newInstance();
     parsers.setNamespaceAware(true);
     parsers.setFeature(OFF, false);

@@ -26,5 +26,27 @@ final class PageGallery {
         ReportPage.of(
             Takes.sung(2, -60), mira.after(Takes.progress(true)).by(Optional.of("Tomás"))));
     Files.writeString(to.resolve("long.html"), ReportPage.of(Takes.long_(30), mira));
+
+    byte[] pdf = ReportPdf.of(Takes.demo(), mira.after(Takes.progress(false)));
+    Files.write(to.resolve("demo.pdf"), pdf);
+    pages(pdf, to, "demo");
+    pages(ReportPdf.of(Takes.sung(3, -60), mira.after(Takes.progress(true))), to, "sung");
+    Files.writeString(
+        to.resolve("solo.musicxml"),
+        holdfast.chart.MusicXmlMelody.write(SoloSheet.of(Takes.demo())));
+    Files.writeString(to.resolve("phrases.csv"), PhrasesCsv.of(Takes.demo()));
+  }
+
+  private static void pages(byte[] pdf, Path to, String name) throws Exception {
+    try (var doc = org.apache.pdfbox.Loader.loadPDF(pdf)) {
+      System.out.println(name + " pages " + doc.getNumberOfPages() + ", bytes " + pdf.length);
+      var renderer = new org.apache.pdfbox.rendering.PDFRenderer(doc);
+      for (int i = 0; i < doc.getNumberOfPages(); i++) {
+        javax.imageio.ImageIO.write(
+            renderer.renderImageWithDPI(i, 90),
+            "png",
+            to.resolve(name + "-" + i + ".png").toFile());
+      }
+    }
   }
 }

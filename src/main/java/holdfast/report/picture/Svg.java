@@ -44,7 +44,9 @@ public final class Svg {
     for (Map.Entry<String, String> colour : PROPERTIES.entrySet()) {
       svg = svg.replace(colour.getKey(), colour.getValue());
     }
-    return svg.replaceFirst("<svg ", "<svg aria-hidden=\"true\" ");
+    // HTML allows no namespaces of other people's, and this one names nothing that is used.
+    return svg.replaceFirst(" xmlns:jfreesvg='[^']*'", "")
+        .replaceFirst("<svg ", "<svg aria-hidden=\"true\" ");
   }
 
   /** The page's colours as a style sheet declares them. */

@@ -1,0 +1,85 @@
+package holdfast.report;
+
+import de.sciss.jump3r.lowlevel.LameEncoder;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.Resampler;
+import java.io.ByteArrayOutputStream;
+import java.util.Base64;
+import java.util.Optional;
+import javax.sound.sampled.AudioFormat;
+
+/**
+ * Stretches of a take's sound inside the page, as MP3, mono, 16 kHz, 32 kbit/s: every browser and
+ * phone plays it, and a phrase of five seconds takes some 27 kB. The encoder is LAME in plain Java
+ * (an Opus encoder exists, but phones that are a few years old do not play Opus in a page).
+ */
+public final class PhraseSounds implements Listening {
+
+  private static final int KBITS_A_SECOND = 32;
+  private static final int FULL_SCALE = 32767;
+
+  /** All sound of one page together, in characters: more than this is no page for a phone. */
+  private static final long MOST_CHARACTERS = 6_000_000;
+
+  /** One stretch, in seconds: longer ones are cut off. */
+  private static final double LONGEST_SECONDS = 20;
+
+  private final EarSound sound;
+  private final double zeroSeconds;
+  private long characters;
+
+  /**
+   * The sounds of a take.
+   *
+   * @param sound the take, with its backing where there was one
+   * @param zeroSeconds where in the sound the take's second 0 is
+   */
+  public PhraseSounds(EarSound sound, double zeroSeconds) {
+    this.sound = sound;
+    this.zeroSeconds = zeroSeconds;
+  }
+
+  @Override
+  public Optional<String> address(double fromSeconds, double toSeconds) {
+    double seconds = Math.min(LONGEST_SECONDS, toSeconds - fromSeconds);
+    long from = Math.round((fromSeconds + zeroSeconds) * Resampler.EAR_RATE);
+    int count = (int) Math.round(seconds * Resampler.EAR_RATE);
+    if (characters > MOST_CHARACTERS || count <= 0 || from >= sound.length()) {
+      return Optional.empty();
+    }
+    String encoded = Base64.getEncoder().encodeToString(mp3(sound.samples(from, count)));
+    characters += encoded.length();
+    return Optional.of("data:audio/mpeg;base64," + encoded);
+  }
+
+  /** Sound at the ear's rate as an MP3 stream. */
+  static byte[] mp3(float[] samples) {
+    byte[] pcm = new byte[2 * samples.length];
+    for (int i = 0; i < samples.length; i++) {
+      int value = Math.round(Math.max(-1, Math.min(1, samples[i])) * FULL_SCALE);
+      pcm[2 * i] = (byte) value;
+      pcm[2 * i + 1] = (byte) (value >> 8);
+    }
+    AudioFormat format = new AudioFormat(Resampler.EAR_RATE, 16, 1, true, false);
+    LameEncoder encoder =
+        new LameEncoder(
+            format,
+            KBITS_A_SECOND,
+            LameEncoder.CHANNEL_MODE_MONO,
+            LameEncoder.QUALITY_MIDDLE,
+            false);
+    try {
+      ByteArrayOutputStream out = new ByteArrayOutputStream();
+      byte[] piece = new byte[encoder.getMP3BufferSize()];
+      int step = encoder.getPCMBufferSize();
+      for (int at = 0; at < pcm.length; at += step) {
+        int written = encoder.encodeBuffer(pcm, at, Math.min(step, pcm.length - at), piece);
+        out.write(piece, 0, written);
+      }
+      out.write(piece, 0, encoder.encodeFinish(piece));
+      return out.toByteArray();
+    } finally {
+      encoder.close();
+    }
+  }
+}

@@ -1,0 +1,181 @@
+package holdfast.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import holdfast.chart.MusicXmlMelody;
+import holdfast.chart.MusicXmlSchema;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.SoundFile;
+import holdfast.melody.Note;
+import holdfast.session.JudgedTake;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.audiveris.proxymusic.ScorePartwise;
+import org.audiveris.proxymusic.StartStop;
+import org.audiveris.proxymusic.Tie;
+import org.audiveris.proxymusic.util.Marshalling;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What lies beside the report, read back by somebody else's library. */
+class ExportsTest {
+
+  private static final JudgedTake DEMO = Takes.demo();
+
+  /** The schema: musicxml.xsd 4.0, W3C Music Notation Community Group. */
+  @Test
+  void the_solo_keeps_to_the_schema_of_musicxml() throws Exception {
+    new MusicXmlSchema().validate(MusicXmlMelody.write(SoloSheet.of(DEMO)));
+    new MusicXmlSchema().validate(MusicXmlMelody.write(SoloSheet.of(Takes.sung(2, -60))));
+  }
+
+  /** The reader: proxymusic 4.0.3, which knows nothing of us. */
+  @Test
+  void the_solo_reads_back_with_the_same_notes_and_every_phrase_is_told() throws Exception {
+    String xml = MusicXmlMelody.write(SoloSheet.of(DEMO));
+    ScorePartwise score =
+        (ScorePartwise)
+            Marshalling.unmarshal(new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)));
+    List<Integer> pitches = new ArrayList<>();
+    int words = 0;
+    for (ScorePartwise.Part.Measure measure : score.getPart().get(0).getMeasure()) {
+      for (Object child : measure.getNoteOrBackupOrForward()) {
+        if (child instanceof org.audiveris.proxymusic.Note note
+            && note.getPitch() != null
+            && starts(note.getTie())) {
+          pitches.add(midi(note));
+        }
+        if (child instanceof org.audiveris.proxymusic.Direction direction) {
+          words +=
+              direction.getDirectionType().stream()
+                  .mapToInt(type -> type.getWordsOrSymbol().size())
+                  .sum();
+        }
+      }
+    }
+    List<Integer> played =
+        DEMO.phrases().stream().flatMap(p -> p.notes().stream()).map(Note::pitch).toList();
+    assertEquals(played, pitches);
+    assertEquals(DEMO.phrases().size(), words);
+  }
+
+  private static boolean starts(List<Tie> ties) {
+    return ties.stream().noneMatch(tie -> tie.getType() == StartStop.STOP);
+  }
+
+  private static int midi(org.audiveris.proxymusic.Note note) {
+    int letter =
+        List.of(0, 2, 4, 5, 7, 9, 11).get("CDEFGAB".indexOf(note.getPitch().getStep().name()));
+    int alter = note.getPitch().getAlter() == null ? 0 : note.getPitch().getAlter().intValueExact();
+    return 12 * (note.getPitch().getOctave() + 1) + letter + alter;
+  }
+
+  /** RFC 4180, section 2: CRLF ends a line, quotes are doubled, every line has as many fields. */
+  @Test
+  void the_table_keeps_to_rfc_4180() {
+    String csv = PhrasesCsv.of(DEMO);
+    List<List<String>> rows = fields(csv);
+    assertEquals(DEMO.phrases().size() + 1, rows.size());
+    rows.forEach(row -> assertEquals(rows.get(0).size(), row.size(), row.toString()));
+    assertEquals("new", rows.get(6).get(rows.get(0).indexOf("family")));
+    assertTrue(
+        rows.get(2).get(rows.get(0).indexOf("why")).startsWith("You played your idea again, "));
+  }
+
+  /** A reader of the grammar in RFC 4180, section 2, written from that text. */
+  private static List<List<String>> fields(String csv) {
+    List<List<String>> rows = new ArrayList<>();
+    List<String> row = new ArrayList<>();
+    StringBuilder field = new StringBuilder();
+    boolean quoted = false;
+    for (int i = 0; i < csv.length(); i++) {
+      char c = csv.charAt(i);
+      if (quoted && c == '"' && i + 1 < csv.length() && csv.charAt(i + 1) == '"') {
+        field.append(c);
+        i++;
+      } else if (c == '"') {
+        quoted = !quoted;
+      } else if (!quoted && (c == ',' || c == '\r')) {
+        row.add(field.toString());
+        field.setLength(0);
+        if (c == '\r') {
+          assertEquals('\n', csv.charAt(++i));
+          rows.add(List.copyOf(row));
+          row.clear();
+        }
+      } else {
+        field.append(c);
+      }
+    }
+    return rows;
+  }
+
+  @Test
+  void the_pdf_holds_the_same_words_on_two_a4_pages() throws Exception {
+    Occasion occasion =
+        Occasion.of(java.util.Optional.of("Mira Søn"), Takes.DAY).after(Takes.progress(false));
+    try (PDDocument pdf = Loader.loadPDF(ReportPdf.of(DEMO, occasion))) {
+      assertEquals(2, pdf.getNumberOfPages());
+      // A4: 210 by 297 mm (ISO 216), in points of 1/72 inch; half a point of tolerance.
+      assertEquals(595.28, pdf.getPage(0).getMediaBox().getWidth(), 0.5);
+      assertEquals(841.89, pdf.getPage(0).getMediaBox().getHeight(), 0.5);
+      assertEquals("en", pdf.getDocumentCatalog().getLanguage());
+      String text = new PDFTextStripper().getText(pdf).replaceAll("\\s+", " ");
+      for (String sentence : TakeSentences.of(DEMO)) {
+        assertTrue(text.contains(sentence), sentence);
+      }
+      assertTrue(text.contains("Mira Søn"));
+      assertTrue(text.contains("holdfast practise"));
+    }
+  }
+
+  @Test
+  void a_pdf_of_hostile_text_is_still_a_pdf() throws Exception {
+    Occasion occasion =
+        Occasion.UNKNOWN
+            .by(java.util.Optional.of("<b>]]>&\u0000\u000b 小雪 🎷"))
+            .remarking(List.of("<script>"));
+    try (PDDocument pdf = Loader.loadPDF(ReportPdf.of(DEMO, occasion))) {
+      assertTrue(new PDFTextStripper().getText(pdf).contains("<b>]]>&"));
+    }
+  }
+
+  /** The reader is the JDK's service for MP3 that takes are read with, not the encoder's own. */
+  @Test
+  void a_phrase_is_heard_again_from_the_page_at_its_pitch(@TempDir Path folder) throws Exception {
+    float[] tone = new float[2 * 16_000];
+    for (int i = 0; i < tone.length; i++) {
+      tone[i] = (float) (0.5 * Math.sin(2 * Math.PI * 440 * i / 16_000));
+    }
+    PhraseSounds sounds = new PhraseSounds(EarSound.of(tone), 0.5);
+    String address = sounds.address(0, 1).orElseThrow();
+    assertTrue(address.startsWith("data:audio/mpeg;base64,"));
+    byte[] mp3 = Base64.getDecoder().decode(address.substring(address.indexOf(',') + 1));
+    // A second at 32 kbit/s is 4 kB, and a frame or two are padding.
+    assertEquals(4000, mp3.length, 700);
+    Path file = folder.resolve("phrase.mp3");
+    Files.write(file, mp3);
+    float[] heard = SoundFile.read(file).atEarRate();
+    int crossings = 0;
+    for (int i = 4001; i < 12_001; i++) {
+      crossings += heard[i - 1] < 0 && heard[i] >= 0 ? 1 : 0;
+    }
+    // Half a second of A = 440 Hz crosses upwards 220 times; one more or less is the edge.
+    assertEquals(220, crossings, 1);
+  }
+
+  @Test
+  void nothing_is_heard_after_the_end_or_without_sound() {
+    assertTrue(new PhraseSounds(EarSound.of(new float[16_000]), 0).address(5, 6).isEmpty());
+    assertTrue(Listening.NOTHING.address(0, 1).isEmpty());
+  }
+}
