@@ -132,7 +132,10 @@ public final class LiveTake {
         }
       }
       listenToTheTail(ear, coach);
-      take(ear.rest(), ear, coach);
+      Heard open = ear.rest();
+      if (!open.events().isEmpty()) {
+        take(open, ear, coach);
+      }
       coach.rest().forEach(this::tell);
       if (ear.lost() > 0) {
         audience.notice(

@@ -38,6 +38,9 @@ final class MicrophoneCapture implements Capture {
   /** How often to look whether a lost device is back. */
   private static final long LOOK_AGAIN_NANOS = 1_000_000_000L;
 
+  /** No device and no clock is off by more than this. */
+  private static final long LONGEST_DELAY_NANOS = 1_000_000_000L;
+
   private final Microphone microphone;
   private final TakeClock clock;
   private final LongSupplier nanoTime;
@@ -51,7 +54,7 @@ final class MicrophoneCapture implements Capture {
   private long lostTold;
   private long lastSampleNanos;
   private long lookAgainNanos;
-  private double latestSeconds = Double.NEGATIVE_INFINITY;
+  private double latestSeconds;
 
   /**
    * Opens the device.
@@ -74,6 +77,8 @@ final class MicrophoneCapture implements Capture {
     OptionalDouble known = microphone.expected().tuningCents();
     this.tuning = known.isPresent() ? Tuning.of(known.getAsDouble()) : Tuning.unknown();
     this.complaints = new Complaints(microphone.name());
+    // Nothing that sounded before can be heard, whatever the delay.
+    this.latestSeconds = clock.secondsAt(nanoTime.getAsLong() - LONGEST_DELAY_NANOS);
     connect();
   }
 

@@ -68,6 +68,17 @@ class MicrophoneTest {
   }
 
   @Test
+  void before_anything_has_come_in_a_moment_is_promised_and_no_infinity()
+      throws InterruptedException {
+    TestMicrophone.plugIn(TestMicrophone.USUAL);
+    try (Capture ear = TestMicrophone.open(MICROPHONE)) {
+      Heard nothing = ear.await(Duration.ofMillis(1));
+      assertEquals(List.of(), nothing.events());
+      assertTrue(Double.isFinite(nothing.upToSeconds()), "up to " + nothing.upToSeconds());
+    }
+  }
+
+  @Test
   void a_missing_microphone_is_told_and_those_that_are_there_are_named() {
     TestMicrophone.plugIn(TestMicrophone.USUAL);
     UserMistake missing =
