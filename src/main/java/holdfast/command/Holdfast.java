@@ -21,6 +21,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       PlayCommand.class,
       PractiseCommand.class,
+      InventCommand.class,
       JudgeCommand.class,
       NextCommand.class,
       ChartsCommand.class,

@@ -89,6 +89,12 @@ final class PractiseCommand implements Callable<Integer> {
 
     @Option(names = "--last", description = "The idea of the last take that was played.")
     private boolean last;
+
+    @Option(
+        names = "--invented",
+        paramLabel = "N",
+        description = "Idea number N of the last time you invented some.")
+    private Optional<Integer> invented = Optional.empty();
   }
 
   @Option(
@@ -213,6 +219,9 @@ final class PractiseCommand implements Callable<Integer> {
       try (Book book = Book.open()) {
         return Optional.of(WrittenIdea.ofPlayed(book.lastIdea().notes(), over.metre()));
       }
+    }
+    if (idea.invented.isPresent()) {
+      return Optional.of(InventedFiles.idea(KeptTake.takes(), idea.invented.get()));
     }
     return idea.given
         .map(text -> GivenIdea.read(text, over.metre(), over.tempo()))

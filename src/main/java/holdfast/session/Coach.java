@@ -145,7 +145,8 @@ public final class Coach {
    */
   public JudgedTake inHindsight() {
     long stated = phrases.stream().filter(JudgedPhrase::statesTheIdea).count();
-    if (firstIdea.isEmpty() || phrases.isEmpty() || stated > 1) {
+    // Who asked for a new idea and then played none has no idea any more.
+    if (firstIdea.isEmpty() || belief.isEmpty() || phrases.isEmpty() || stated > 1) {
       return judgedTake();
     }
     Retrospect retrospect =

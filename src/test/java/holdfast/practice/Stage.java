@@ -1,7 +1,5 @@
 package holdfast.practice;
 
-import holdfast.backing.BackingPlayer;
-import holdfast.backing.Performance;
 import holdfast.backing.Playback;
 import holdfast.backing.SoundPlayer;
 import holdfast.melody.Note;
@@ -40,7 +38,7 @@ class Stage implements PracticeAudience {
   PracticeTake play(Lesson lesson, Consumer<JudgedTake> then) throws InterruptedException {
     try (SoundPlayer player = new SoundPlayer(out)) {
       PracticeTake take = new PracticeTake(lesson, Player.KEYBOARD, this, Keeper.NOBODY);
-      then.accept(take.play(watched(player), hands));
+      then.accept(take.play(new WatchedBand(player, playback::set), hands));
       return take;
     }
   }
@@ -48,36 +46,6 @@ class Stage implements PracticeAudience {
   /** Plays these notes, in beats of the take. */
   void hands(List<Note> notes) {
     hands.play(notes);
-  }
-
-  private BackingPlayer watched(BackingPlayer band) {
-    return new BackingPlayer() {
-      @Override
-      public Playback start(Performance performance, long earliest) {
-        playback.set(band.start(performance, earliest));
-        return playback.get();
-      }
-
-      @Override
-      public void setVolume(double volume) {
-        band.setVolume(volume);
-      }
-
-      @Override
-      public String output() {
-        return band.output();
-      }
-
-      @Override
-      public Optional<String> trouble() {
-        return band.trouble();
-      }
-
-      @Override
-      public void close() {
-        band.close();
-      }
-    };
   }
 
   @Override
