@@ -63,6 +63,25 @@ public final class BackingAudio {
     }
   }
 
+  /**
+   * The same sound as a stream that is drawn as it is read, so that hours of it need no memory.
+   * Whoever reads it closes it.
+   */
+  public static InputStream stream(Performance performance, SoundBank bank) {
+    StreamSynth synth = open(bank);
+    return new Drawing(synth, performance) {
+      @Override
+      public void close() {
+        synth.close();
+      }
+    };
+  }
+
+  /** Samples per second of {@link #render} and {@link #stream}. */
+  public static int rate() {
+    return Math.round(StreamSynth.FORMAT.getSampleRate());
+  }
+
   private static StreamSynth open(SoundBank bank) {
     Optional<StreamSynth> synth = StreamSynth.open(bank);
     return synth.orElseThrow(
@@ -74,7 +93,7 @@ public final class BackingAudio {
   }
 
   /** Draws stride by stride, each stride's notes sent just before it. */
-  private static final class Drawing extends InputStream {
+  private static class Drawing extends InputStream {
     private final StreamSynth synth;
     private final java.util.ArrayDeque<Stamped> messages = new java.util.ArrayDeque<>();
     private final byte[] stride;

@@ -1,10 +1,17 @@
 package holdfast.command;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.backing.Arrangement;
+import holdfast.backing.Feel;
+import holdfast.backing.sound.SoundBank;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.Transposition;
 import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.SoundFile;
+import holdfast.listening.calibration.Profile;
 import holdfast.listening.midi.BarOne;
 import holdfast.listening.midi.LineChoice;
 import holdfast.listening.midi.MidiTakeFile;
@@ -22,8 +29,13 @@ import holdfast.session.Coach;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.session.Setting;
+import holdfast.session.SoundTake;
 import holdfast.theory.Key;
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,7 +72,9 @@ final class JudgeCommand implements Callable<Integer> {
   @Parameters(
       index = "0",
       paramLabel = "TAKE",
-      description = "the take, a Standard MIDI File of format 0 or 1")
+      description =
+          "the take: a Standard MIDI File of format 0 or 1, or a recording as WAV, MP3, Ogg Vorbis,"
+              + " FLAC or M4A, with our backing in it or, made with headphones, without")
   private Path take;
 
   @Option(
@@ -87,8 +101,10 @@ final class JudgeCommand implements Callable<Integer> {
   @Option(
       names = "--player",
       paramLabel = "WHO",
-      description = "keyboard (the default) or voice, which is given more room in time and pitch")
-  private String player = "keyboard";
+      description =
+          "keyboard or voice, which is given more room in time and pitch; without it a MIDI file is"
+              + " a keyboard's, and a recording its profile's")
+  private Optional<String> player = Optional.empty();
 
   @Option(
       names = "--track",
@@ -107,6 +123,32 @@ final class JudgeCommand implements Callable<Integer> {
       paramLabel = "BEATS",
       description = "where bar 1 starts, in beats from the start of the file")
   private Optional<Double> startsAt = Optional.empty();
+
+  @Option(
+      names = "--bar-one",
+      paramLabel = "SECONDS",
+      description =
+          "in a recording, where bar 1 begins, to a quarter of a second; found by itself otherwise")
+  private Optional<Double> barOne = Optional.empty();
+
+  @Option(
+      names = "--profile",
+      paramLabel = "NAME",
+      description = "in a recording, who sings or plays: ${COMPLETION-CANDIDATES}",
+      completionCandidates = ListenCommand.ProfileNames.class)
+  private Optional<String> profile = Optional.empty();
+
+  @Option(
+      names = "--tempo",
+      paramLabel = "BPM",
+      description = "in a recording, the tempo of the backing, where that is not the chart's")
+  private Optional<Double> tempo = Optional.empty();
+
+  @Option(
+      names = "--feel",
+      paramLabel = "FEEL",
+      description = "in a recording, the feel of the backing, where that is not the chart's")
+  private Optional<String> feel = Optional.empty();
 
   @Option(names = "--json", description = "write the judgement as JSON instead of text")
   private boolean json;
@@ -134,21 +176,90 @@ final class JudgeCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Chart over = inKey(ChartLibrary.open(chart));
+    return isMidi() ? judgeMidi(over) : judgeSound(over);
+  }
+
+  private int judgeMidi(Chart over) {
+    if (barOne.isPresent()) {
+      throw new UserMistake("--bar-one is for recordings; in a MIDI file write --starts-at BEATS");
+    }
     RecordedTake recorded = MidiTakeFile.read(take);
     LineChoice line = LineChoice.of(recorded, track, channel());
     TakePlacement placement =
         new BarOne(over.metre(), over.tempo()).of(recorded, line.line(), startsAt());
     // The coach thins the part itself, as it does when a keyboard is played live.
     List<PlayedNote> played = line.part().notes();
-    Setting setting = Setting.of(over, placement.tempo(), player(), givenIdea(over));
-
-    PrintWriter out = spec.commandLine().getOut();
+    Setting setting =
+        Setting.of(over, placement.tempo(), player().orElse(Player.KEYBOARD), givenIdea(over));
     List<String> notes = new ArrayList<>(recorded.remarks());
     notes.add(line.reason());
     notes.add(placement.reason());
+    return judge(setting, played, notes, json -> {});
+  }
+
+  private int judgeSound(Chart over) {
+    if (startsAt.isPresent()) {
+      throw new UserMistake(
+          "--starts-at is for MIDI files; in a recording write --bar-one SECONDS");
+    }
+    Profile who = profile.map(Profile::named).orElse(Profile.ANYONE);
+    Arrangement arrangement =
+        Arrangement.of(
+            over,
+            feel.map(Feel::parse).orElse(Feel.read(over.feel()).orElse(Feel.PLAIN)),
+            tempo.map(BackingOptions::checkedTempo).orElse(over.tempo()),
+            Optional.empty(),
+            Optional.empty());
+    try (EarSound sound = SoundFile.tape(take)) {
+      SoundTake heard =
+          SoundTake.hear(sound, arrangement, SoundBank.builtIn(), who, barOneSeconds());
+      Player plays = player().orElse(who.sings() ? Player.VOICE : Player.UNKNOWN);
+      Setting setting = Setting.of(arrangement, heard.beats(), plays, givenIdea(over));
+      return judge(setting, heard.notes(), List.of(heard.barOne()), json -> placed(json, heard));
+    }
+  }
+
+  private static void placed(ObjectNode json, SoundTake heard) {
+    json.put("barOne", heard.barOne());
+    json.putObject("placement")
+        .put("barOneSeconds", Math.rint(1000 * heard.beats().secondsAt(0)) / 1000)
+        .put("stretch", Math.rint(1e6 * heard.stretch()) / 1e6)
+        .put("sureness", heard.sureness().name().toLowerCase(java.util.Locale.ROOT))
+        .put("backingHeard", heard.backingHeard());
+  }
+
+  private OptionalDouble barOneSeconds() {
+    if (barOne.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double seconds = barOne.get();
+    if (!Double.isFinite(seconds) || Math.abs(seconds) > 3 * 3600) {
+      throw new UserMistake("--bar-one needs a number of seconds, such as 4.5");
+    }
+    return OptionalDouble.of(seconds);
+  }
+
+  /** Told by how it begins; a file that cannot be read, or is called so, by its name. */
+  private boolean isMidi() {
+    String name = String.valueOf(take.getFileName()).toLowerCase(java.util.Locale.ROOT);
+    if (name.endsWith(".mid") || name.endsWith(".midi")) {
+      return true;
+    }
+    try (InputStream in = Files.newInputStream(take)) {
+      return new String(in.readNBytes(4), StandardCharsets.ISO_8859_1).equals("MThd");
+    } catch (IOException unreadable) {
+      return !name.matches(".*\\.(wav|mp3|ogg|oga|flac|m4a|mp4|aac)");
+    }
+  }
+
+  private int judge(
+      Setting setting, List<PlayedNote> played, List<String> notes, Consumer<ObjectNode> moreJson) {
+    PrintWriter out = spec.commandLine().getOut();
     JudgedTake judged = json ? silently(setting, played) : aloud(setting, played, notes, out);
     if (json) {
-      out.println(JudgementJson.of(judged));
+      ObjectNode tree = JudgementJson.tree(judged);
+      moreJson.accept(tree);
+      out.println(tree.toPrettyString());
     }
     why.ifPresent(number -> tellWhy(setting, judged, number, out));
     report.ifPresent(
@@ -199,13 +310,15 @@ final class JudgeCommand implements Callable<Integer> {
     }
   }
 
-  private Player player() {
-    return switch (player.strip().toLowerCase(java.util.Locale.ROOT)) {
-      case "keyboard" -> Player.KEYBOARD;
-      case "voice" -> Player.VOICE;
-      default ->
-          throw new UserMistake("--player " + player + " is unknown; write keyboard or voice");
-    };
+  private Optional<Player> player() {
+    return player.map(
+        who ->
+            switch (who.strip().toLowerCase(java.util.Locale.ROOT)) {
+              case "keyboard" -> Player.KEYBOARD;
+              case "voice" -> Player.VOICE;
+              default ->
+                  throw new UserMistake("--player " + who + " is unknown; write keyboard or voice");
+            });
   }
 
   private OptionalInt channel() {

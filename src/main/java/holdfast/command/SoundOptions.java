@@ -54,10 +54,11 @@ final class SoundOptions {
       throw new UserMistake("--volume takes 0 to 100, not " + percent);
     }
     return new SoundChoice(
-        output,
-        bank(),
-        percent / 100.0,
-        bufferMillis,
-        OutputLatencies.read(UserFolder.path().resolve(LATENCIES)));
+        output, bank(), percent / 100.0, bufferMillis, OutputLatencies.read(latencies()));
+  }
+
+  /** The file that keeps each device's latency. */
+  static Path latencies() {
+    return UserFolder.path().resolve(LATENCIES);
   }
 }

@@ -16,6 +16,28 @@ public final class OutputLine {
 
   private OutputLine() {}
 
+  /**
+   * A line to play something else than a backing through, on the device that a backing would take.
+   *
+   * @param name the device's name, by which its latency is kept
+   * @param line open and not started; whoever has it closes it
+   */
+  public record Open(String name, SourceDataLine line) {}
+
+  /**
+   * Opens a line as {@link SoundChoice#open()} would.
+   *
+   * @param device part of a device's name; empty for the system's own choice
+   * @return empty where there is no such device, or it is busy
+   */
+  public static Optional<Open> open(Optional<String> device, int bufferMillis) {
+    Optional<Source> source =
+        device.isPresent()
+            ? named(device.get(), bufferMillis)
+            : Optional.of(preferred(bufferMillis));
+    return source.flatMap(s -> s.open().map(line -> new Open(s.name(), line)));
+  }
+
   /** A device that can be asked for a line again and again. */
   interface Source {
 

@@ -84,6 +84,15 @@ public final class LiveScreen implements AutoCloseable {
     return Key.of(pressed);
   }
 
+  /** Whether any key was pressed since the last look. */
+  public boolean pressed() throws IOException {
+    if (terminal.isEmpty()) {
+      return false;
+    }
+    int key = terminal.get().reader().read(1);
+    return key != NonBlockingReader.READ_EXPIRED && key != NonBlockingReader.EOF;
+  }
+
   /** Whether there are keys to press. */
   public boolean hasKeys() {
     return terminal.isPresent();

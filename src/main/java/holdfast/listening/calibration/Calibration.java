@@ -16,12 +16,14 @@ import java.util.Optional;
  *
  * @param output name of the loudspeaker's device
  * @param input name of the microphone's device
- * @param delaySeconds from a sound's being written to the output to its being read from the input
+ * @param delaySeconds from a sound's leaving the output's line to its standing ready in the input's
  * @param levels level of the voice and of the room, decibels under full scale
  * @param tuningCents the player's tuning over A = 440 Hz
  * @param lowest lowest pitch that was sung, MIDI
  * @param highest highest pitch that was sung, MIDI
  * @param measured when
+ * @param way how the delay was found
+ * @param inputRate samples a second of the input when it was measured; 0 where that is not known
  */
 public record Calibration(
     String output,
@@ -31,13 +33,78 @@ public record Calibration(
     double tuningCents,
     int lowest,
     int highest,
-    Instant measured) {
+    Instant measured,
+    Way way,
+    int inputRate) {
+
+  /** How a delay was found. */
+  public enum Way {
+    /** A chirp went through loudspeaker and microphone. */
+    LOOP,
+    /** A person tapped along to clicks: good to some 15 ms. */
+    TAPPED
+  }
 
   /** Longer than any sound system keeps sound: such a delay was not measured but mistaken. */
   private static final double LONGEST_DELAY = 1.0;
 
   /** Devices, drivers and rooms change; after this a measurement should be renewed. */
   private static final Duration GOOD_FOR = Duration.ofDays(60);
+
+  /**
+   * Of a loop's delay the input has no more than this, in seconds: converters and drivers hand
+   * sound over within some milliseconds, while loudspeakers without a cable take their time. From
+   * memory; a loop alone cannot tell the two apart.
+   */
+  private static final double MOST_INPUT_DELAY = 0.010;
+
+  /** Measured through the loop, at a rate that nobody wrote down. */
+  public Calibration(
+      String output,
+      String input,
+      double delaySeconds,
+      Levels levels,
+      double tuningCents,
+      int lowest,
+      int highest,
+      Instant measured) {
+    this(output, input, delaySeconds, levels, tuningCents, lowest, highest, measured, Way.LOOP, 0);
+  }
+
+  /** What of the delay lies behind the output's line: when a backing is heard, in seconds. */
+  public double outputLatencySeconds() {
+    return delaySeconds - Math.min(delaySeconds / 2, MOST_INPUT_DELAY);
+  }
+
+  /**
+   * What should be said about it before it is used; empty where it is as good as new.
+   *
+   * @param now the time
+   * @param rateNow samples a second of the input as it is now; 0 where that is not known
+   */
+  public Optional<String> complaint(Instant now, int rateNow) {
+    if (rateNow > 0 && inputRate > 0 && rateNow != inputRate) {
+      return Optional.of(
+          "The microphone was measured at "
+              + inputRate
+              + " Hz and runs at "
+              + rateNow
+              + " Hz now; measure it again: holdfast calibrate.");
+    }
+    if (measured.isAfter(now.plus(Duration.ofDays(1)))) {
+      return Optional.of(
+          "The microphone was measured at a time that is yet to come; look at this machine's clock"
+              + " and measure again: holdfast calibrate.");
+    }
+    if (isStale(now)) {
+      return Optional.of(
+          "It is "
+              + Duration.between(measured, now).toDays()
+              + " days ago that this microphone was measured; measure it again: holdfast"
+              + " calibrate.");
+    }
+    return Optional.empty();
+  }
 
   /** Checks that the delay and the range are possible. */
   public Calibration {
@@ -49,14 +116,6 @@ public record Calibration(
       throw new IllegalArgumentException(
           "a range must rise, not " + lowest + " to " + highest + "; calibrate again");
     }
-  }
-
-  /**
-   * How much of the delay lies outside this program: from a sound's leaving our buffer to its
-   * reaching us again, in seconds.
-   */
-  public double outsideSeconds() {
-    return Math.max(0, delaySeconds - Loop.LINE_SECONDS);
   }
 
   /** Whether it is so old that it should be measured again. */
@@ -88,7 +147,8 @@ public record Calibration(
     return String.format(
         Locale.ROOT,
         "output = %s%ninput = %s%ndelay_seconds = %.6f%nvoice_db = %.1f%nbackground_db = %.1f%n"
-            + "tuning_cents = %.1f%nlowest = %d%nhighest = %d%nmeasured = %s%n",
+            + "tuning_cents = %.1f%nlowest = %d%nhighest = %d%nmeasured = %s%nway = %s%n"
+            + "input_rate = %d%n",
         output.replace('\n', ' '),
         input.replace('\n', ' '),
         delaySeconds,
@@ -97,7 +157,9 @@ public record Calibration(
         tuningCents,
         lowest,
         highest,
-        measured);
+        measured,
+        way.name().toLowerCase(Locale.ROOT),
+        inputRate);
   }
 
   /**
@@ -127,7 +189,9 @@ public record Calibration(
               number(values, "tuning_cents"),
               (int) number(values, "lowest"),
               (int) number(values, "highest"),
-              Instant.parse(values.getOrDefault("measured", ""))));
+              Instant.parse(values.getOrDefault("measured", "")),
+              Way.valueOf(values.getOrDefault("way", "loop").toUpperCase(Locale.ROOT)),
+              Integer.parseInt(values.getOrDefault("input_rate", "0"))));
     } catch (IOException | IllegalArgumentException | DateTimeParseException spoilt) {
       throw new UserMistake(
           file + " is spoilt (" + spoilt.getMessage() + "); delete it and run: holdfast calibrate",

@@ -2,121 +2,207 @@ package holdfast.listening.calibration;
 
 import holdfast.listening.microphone.LineSamples;
 import holdfast.mistake.UserMistake;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.concurrent.atomic.AtomicLong;
-import javax.sound.sampled.AudioFormat;
-import javax.sound.sampled.AudioSystem;
-import javax.sound.sampled.DataLine;
-import javax.sound.sampled.LineUnavailableException;
-import javax.sound.sampled.Mixer;
 import javax.sound.sampled.SourceDataLine;
 
-/** Plays a chirp and records it again: how long does sound take from the program and back? */
+/**
+ * Plays chirps and records them again: how long does sound take from the program and back?
+ *
+ * <p>Both ends are counted by the devices' own samples, as they are while a take runs, and not by
+ * when a thread wrote or read: a line may be given ten times the buffer that was asked for, and a
+ * thread is late when it likes. The delay is from the moment at which a sample leaves the output's
+ * line to the moment at which it can be read from the input's; what waits inside the lines is no
+ * part of it, because whoever plays or listens counts that already.
+ */
 public final class Loop {
 
-  private static final int RATE = 48_000;
+  private static final int CHIRPS = 4;
 
-  /** Seconds recorded while the chirp sounds in their first half. */
-  private static final double LISTEN_SECONDS = 2;
+  /** At least so many must agree. */
+  private static final int AGREEING = 3;
 
-  /** What the output line holds when it is full, in seconds. */
-  static final double LINE_SECONDS = 0.05;
+  /** Seconds of silence before the first chirp, while the lines settle. */
+  private static final double LEAD = 1.0;
 
-  /** Seconds of silence before and after the chirp. */
-  private static final double LEAD = 0.4;
+  /** From chirp to chirp, in seconds: more than the longest delay and the chirp. */
+  private static final double EVERY = 1.4;
 
-  /** Frames that are read and written at once: 5 ms. */
-  private static final int READ = 240;
+  /** The longest delay that is looked for, in seconds. */
+  static final double LONGEST = 1.0;
 
-  private Loop() {}
+  /** A sample can seem ready before it left, by the grain of the devices' counts; in seconds. */
+  private static final double GRAIN = 0.003;
+
+  /** Measurements this near each other agree, in seconds. */
+  private static final double AGREE = 0.002;
+
+  /** Samples that are played or read at once: 5 ms. */
+  private static final int BLOCK = 240;
+
+  private final LoopDevices devices;
+  private final SampleCount played;
+  private final SampleCount recordedCount;
+  private final float[] chirp;
+  private final float[] block = new float[BLOCK];
+  private float[] recorded;
+  private int have;
+  private long written;
+
+  private Loop(LoopDevices devices) {
+    this.devices = devices;
+    this.played = new SampleCount(devices.outRate());
+    this.recordedCount = new SampleCount(devices.inRate());
+    this.chirp = Chirp.samples(devices.outRate());
+    this.recorded = new float[(int) (12 * devices.inRate())];
+  }
 
   /**
-   * Measures the delay of a pair of devices.
+   * Measures a pair of devices.
    *
-   * @param output part of the output device's name; empty for the default
+   * @param output open in 16 bit; started by this
    * @param microphone an open line, already started
-   * @return seconds from the chirp's being written to a full line of {@link #LINE_SECONDS} to its
-   *     being read from the microphone; empty when it was not heard
-   * @throws UserMistake when the output is missing or busy
+   * @return empty when the chirps were not heard
+   * @throws UserMistake when the devices do not keep time or take no sound
    */
-  public static OptionalDouble delay(String output, LineSamples microphone)
+  public static Optional<LoopDelay> delay(SourceDataLine output, LineSamples microphone)
       throws InterruptedException {
-    AudioFormat format = new AudioFormat(RATE, 16, 2, true, false);
-    AtomicLong playedNanos = new AtomicLong(Long.MIN_VALUE);
-    try (SourceDataLine out = open(output, format)) {
-      Thread player = new Thread(() -> play(out, playedNanos), "chirp");
-      player.setDaemon(true);
-      player.start();
-      microphone.forget();
-      float[] recorded = new float[(int) (LISTEN_SECONDS * microphone.rate())];
-      int have = 0;
-      // The latest sample of a read is as old as the read: the earliest such guess is the best.
-      double zeroNanos = Double.MAX_VALUE;
-      while (have < recorded.length) {
-        int got = microphone.read(recorded, have, Math.min(READ, recorded.length - have));
-        if (got <= 0) {
-          break;
+    output.start();
+    microphone.forget();
+    return measure(new SoundLoop(output, microphone));
+  }
+
+  static Optional<LoopDelay> measure(LoopDevices devices) throws InterruptedException {
+    Loop loop = new Loop(devices);
+    loop.run();
+    return loop.delay();
+  }
+
+  private long chirpAt(int number) {
+    return Math.round((LEAD + number * EVERY) * devices.outRate());
+  }
+
+  private void run() throws InterruptedException {
+    long start = devices.nanoTime();
+    double seconds = LEAD + CHIRPS * EVERY + 0.3;
+    long end = Math.round(seconds * devices.outRate());
+    while (written - devices.waitingToPlay() < end) {
+      // A device that is stuck must not hold us for good.
+      if (devices.nanoTime() - start > (3 * seconds + 5) * 1e9) {
+        throw new UserMistake(
+            "the sound devices do not keep time; unplug and plug them in again, or choose others");
+      }
+      boolean busy = play();
+      busy |= record();
+      if (!busy) {
+        devices.rest();
+      }
+    }
+  }
+
+  private boolean play() {
+    boolean wrote = false;
+    while (devices.room() >= BLOCK) {
+      for (int i = 0; i < BLOCK; i++) {
+        block[i] = 0;
+        for (int number = 0; number < CHIRPS; number++) {
+          long into = written + i - chirpAt(number);
+          if (into >= 0 && into < chirp.length) {
+            block[i] = chirp[(int) into];
+          }
         }
-        have += got;
-        zeroNanos = Math.min(zeroNanos, System.nanoTime() - have * 1e9 / microphone.rate());
       }
-      player.join();
-      OptionalDouble at = Chirp.find(Arrays.copyOf(recorded, have), microphone.rate());
-      if (at.isEmpty() || playedNanos.get() == Long.MIN_VALUE) {
-        return OptionalDouble.empty();
+      devices.play(block, BLOCK);
+      written += BLOCK;
+      wrote = true;
+    }
+    long gone = written - devices.waitingToPlay();
+    played.observe(gone, devices.nanoTime());
+    return wrote;
+  }
+
+  private boolean record() {
+    int ready = devices.ready();
+    recordedCount.observe(have + ready, devices.nanoTime());
+    int done = 0;
+    while (done < ready) {
+      int got = devices.read(block, Math.min(BLOCK, ready - done));
+      if (got <= 0) {
+        break;
       }
-      double heardNanos = zeroNanos + at.getAsDouble() * 1e9 / microphone.rate();
-      return OptionalDouble.of(Math.max(0, (heardNanos - playedNanos.get()) * 1e-9));
-    } catch (LineUnavailableException | IllegalArgumentException busy) {
+      if (have + got > recorded.length) {
+        recorded = Arrays.copyOf(recorded, 2 * recorded.length);
+      }
+      System.arraycopy(block, 0, recorded, have, got);
+      have += got;
+      done += got;
+    }
+    return done > 0;
+  }
+
+  private Optional<LoopDelay> delay() {
+    List<Double> delays = new ArrayList<>();
+    int heard = 0;
+    for (int number = 0; number < CHIRPS; number++) {
+      OptionalDouble left = played.secondsOf(chirpAt(number));
+      OptionalDouble found = left.isPresent() ? find(left.getAsDouble()) : anywhere(number);
+      if (found.isEmpty()) {
+        continue;
+      }
+      heard++;
+      OptionalDouble came = recordedCount.secondsOf(found.getAsDouble());
+      if (left.isPresent() && came.isPresent()) {
+        delays.add(came.getAsDouble() - left.getAsDouble());
+      }
+    }
+    if (heard == 0) {
+      return Optional.empty();
+    }
+    return Optional.of(agreed(delays));
+  }
+
+  /** The sample of the recording at which a chirp begins that left at this second. */
+  private OptionalDouble find(double leftSeconds) {
+    OptionalDouble zero = recordedCount.secondsOf(Math.min(have, devices.inRate() / 2.0));
+    double zeroSeconds = zero.orElse(leftSeconds) - 0.5;
+    int from = (int) Math.max(0, (leftSeconds - zeroSeconds - 0.1) * devices.inRate());
+    int to = (int) Math.min(have, from + (0.1 + LONGEST + 0.25) * devices.inRate());
+    if (to <= from) {
+      return OptionalDouble.empty();
+    }
+    OptionalDouble at = Chirp.find(Arrays.copyOfRange(recorded, from, to), devices.inRate());
+    return at.isPresent() ? OptionalDouble.of(from + at.getAsDouble()) : at;
+  }
+
+  /** Whether a chirp is heard at all, where its time was lost. */
+  private OptionalDouble anywhere(int number) {
+    int from = (int) Math.min(have, (LEAD + number * EVERY - 0.5) * devices.inRate());
+    return Chirp.find(Arrays.copyOfRange(recorded, from, have), devices.inRate());
+  }
+
+  private static LoopDelay agreed(List<Double> delays) {
+    List<Double> best = List.of();
+    for (double middle : delays) {
+      List<Double> near =
+          delays.stream().filter(delay -> Math.abs(delay - middle) <= AGREE / 2).sorted().toList();
+      best = near.size() > best.size() ? near : best;
+    }
+    if (best.size() < AGREEING) {
       throw new UserMistake(
-          "the loudspeaker \""
-              + output
-              + "\" is missing or busy; choose another, or close the program that uses it",
-          busy);
+          "the sound broke off while I measured, so the delay is not known; close programs that"
+              + " keep this machine busy and calibrate again");
     }
-  }
-
-  /** Silence, the chirp, silence: a line that runs dry starts late. */
-  private static void play(SourceDataLine out, AtomicLong playedNanos) {
-    byte[] silence = new byte[4 * READ];
-    out.start();
-    for (int i = 0; i < LEAD * RATE / READ; i++) {
-      out.write(silence, 0, silence.length);
+    double delay = best.get(best.size() / 2);
+    if (delay < -GRAIN || delay > LONGEST) {
+      throw new UserMistake(
+          "a delay of "
+              + Math.round(1000 * delay)
+              + " ms was measured, which cannot be; calibrate again");
     }
-    // The line is full now, as it is while a backing plays: its own buffer is part of the delay.
-    playedNanos.set(System.nanoTime());
-    byte[] chirp = bytes(Chirp.samples(RATE));
-    out.write(chirp, 0, chirp.length);
-    for (int i = 0; i < LEAD * RATE / READ; i++) {
-      out.write(silence, 0, silence.length);
-    }
-  }
-
-  private static SourceDataLine open(String output, AudioFormat format)
-      throws LineUnavailableException {
-    DataLine.Info wanted = new DataLine.Info(SourceDataLine.class, format);
-    for (Mixer.Info info : AudioSystem.getMixerInfo()) {
-      Mixer mixer = AudioSystem.getMixer(info);
-      if (info.getName().contains(output) && mixer.isLineSupported(wanted)) {
-        SourceDataLine line = (SourceDataLine) mixer.getLine(wanted);
-        int frames = (int) (LINE_SECONDS * RATE);
-        line.open(format, frames * format.getFrameSize());
-        return line;
-      }
-    }
-    throw new LineUnavailableException("no output " + output);
-  }
-
-  private static byte[] bytes(float[] chirp) {
-    byte[] bytes = new byte[4 * chirp.length];
-    for (int i = 0; i < chirp.length; i++) {
-      short value = (short) Math.round(32767 * chirp[i]);
-      for (int c = 0; c < 2; c++) {
-        bytes[4 * i + 2 * c] = (byte) value;
-        bytes[4 * i + 2 * c + 1] = (byte) (value >> 8);
-      }
-    }
-    return bytes;
+    double spread = best.get(best.size() - 1) - best.get(0);
+    return new LoopDelay(Math.max(0, delay), spread, best.size(), CHIRPS);
   }
 }

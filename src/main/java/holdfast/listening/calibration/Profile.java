@@ -111,6 +111,11 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
     return value.intValue();
   }
 
+  /** Whether it is a voice: its pitches are less sure than an instrument's. */
+  public boolean sings() {
+    return name.endsWith("voice") || equals(ANYONE);
+  }
+
   /** Lowest pitch to look for, in hertz, a little under the range. */
   public double lowestHz() {
     return Math.max(58, 440 * Math.pow(2, (lowest - MARGIN - 69) / 12.0));

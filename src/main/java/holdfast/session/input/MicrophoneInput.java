@@ -41,9 +41,6 @@ public record MicrophoneInput(String name) implements InputChoice {
       "This microphone is not measured yet, so times may be a little off: holdfast calibrate takes"
           + " half a minute.";
 
-  private static final String STALE =
-      "It is long ago that this microphone was measured; measure it again: holdfast calibrate.";
-
   private static final String BLEED =
       "Headphones help me to hear you alone; without them I take the backing out of what I hear.";
 
@@ -76,7 +73,7 @@ public record MicrophoneInput(String name) implements InputChoice {
   }
 
   private static List<String> oldOrNot(Calibration measured) {
-    return measured.isStale(Instant.now()) ? List.of(STALE) : List.of();
+    return measured.complaint(Instant.now(), 0).stream().toList();
   }
 
   private static Expected expected(
@@ -87,7 +84,7 @@ public record MicrophoneInput(String name) implements InputChoice {
         .map(
             m ->
                 plain
-                    .late(Math.max(0, m.outsideSeconds() - around.band().latencySeconds()))
+                    .late(Math.max(0, m.delaySeconds() - around.band().latencySeconds()))
                     .in(m.levels(), who.gateDb())
                     .tuned(m.tuningCents()))
         .orElse(plain);

@@ -1,0 +1,225 @@
+package holdfast.listening.alignment;
+
+import holdfast.listening.alignment.BackingPlace.Sureness;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.Resampler;
+import java.util.List;
+
+/** Finds a known backing in a take, whatever is sung over it. */
+public final class BackingFinder {
+
+  /** What of a take is compared at first: a minute and a half from its first sound. */
+  private static final double PART_SECONDS = 90;
+
+  /** What of it the line is laid through. */
+  private static final double LINE_SECONDS = 600;
+
+  /**
+   * A clock is off by less than this; a greater stretch whose pitch stayed is another tempo. Sound
+   * cards and phones are within 200 ppm (from memory).
+   */
+  private static final double CLOCK = 0.004;
+
+  /** Speeds that are tried first: only clocks differ. */
+  private static final double NARROW = 0.003;
+
+  /** Speeds that are tried then. */
+  private static final double WIDE = 0.0525;
+
+  /** Of scores this near, the earlier chorus is taken: the form comes round, and all else fits. */
+  private static final double SAME = 0.06;
+
+  /**
+   * How much better than any other place of the form a place must fit where the sound itself
+   * agrees, too. Over our ten charts, right ones stood at 1.19 to 1.77 and wrong ones at 1.00 to
+   * 1.09.
+   */
+  private static final double SURE = 1.15;
+
+  /** The same for another band's sound, which a line that is sung to its chords resembles. */
+  private static final double LIKELY = 1.3;
+
+  private static final double LIKELY_SHARE = 0.8;
+
+  /** With few speeds tried there are fewer rivals: only a plain winner ends the search early. */
+  private static final double SURE_AT_ONCE = 1.25;
+
+  /** So many windows must agree, and such a share of them, before a line is believed. */
+  private static final int LEAST_AGREEING = 3;
+
+  private static final double AGREEING_SHARE = 0.6;
+
+  private final EarSound take;
+  private final KnownBacking backing;
+
+  private BackingFinder(EarSound take, KnownBacking backing) {
+    this.take = take;
+    this.backing = backing;
+  }
+
+  /**
+   * The best place, with how sure it is.
+   *
+   * @param take the recording
+   * @param backing the backing, as long as the take and a chorus more, or as long as it is
+   */
+  public static BackingPlace find(EarSound take, KnownBacking backing) {
+    return new BackingFinder(take, backing).find();
+  }
+
+  /**
+   * The place near the one that the user names, tightened where the backing can be heard there.
+   *
+   * @param barOneSeconds the second of the take at which bar 1 begins, as the user says
+   */
+  public static BackingPlace near(EarSound take, KnownBacking backing, double barOneSeconds) {
+    BackingFinder finder = new BackingFinder(take, backing);
+    TimeLine said = new TimeLine(barOneSeconds - backing.barOneSeconds(), 1);
+    try (EarSound known = backing.rendered().apply(1)) {
+      LineFit fine = finder.sound(known, finder.onsets(known, said).line());
+      boolean ours = believable(fine);
+      TimeLine line = ours ? fine.line() : said;
+      double barOne = line.take(backing.barOneSeconds());
+      return new BackingPlace(barOne, line.stretch(), 1, line.stretch(), Sureness.SURE, ours, 1);
+    }
+  }
+
+  private BackingPlace find() {
+    double first = firstSound();
+    long from = (long) (first * Resampler.EAR_RATE);
+    long count = Math.min(take.length() - from, (long) (PART_SECONDS * Resampler.EAR_RATE));
+    SoundPrint part = SoundPrint.of(take, from, count);
+    double middle = first + 0.5 * part.frames() / SoundPrint.RATE;
+    try (EarSound known = backing.rendered().apply(1)) {
+      double reach = backing.barOneSeconds() + backing.chorusSeconds() + 1.06 * PART_SECONDS;
+      long knownCount = Math.min(known.length(), (long) (reach * Resampler.EAR_RATE));
+      SoundPrint print = SoundPrint.of(known, 0, knownCount);
+      CoarseSearch search = new CoarseSearch(print, part.frames());
+      List<CoarseSearch.Place> places = search.places(part, first, NARROW);
+      if (places.isEmpty() || clearness(places, middle) < SURE_AT_ONCE) {
+        places = search.places(part, first, WIDE);
+      }
+      return places.isEmpty() ? nowhere() : follow(known, places, middle);
+    }
+  }
+
+  private BackingPlace nowhere() {
+    return new BackingPlace(backing.barOneSeconds(), 1, 1, 1, Sureness.UNSURE, false, 0);
+  }
+
+  private double firstSound() {
+    int block = Resampler.EAR_RATE / 10;
+    float[] samples = new float[block];
+    double loudest = 0;
+    long upTo = Math.min(take.length(), 120L * Resampler.EAR_RATE);
+    for (int pass = 0; pass < 2; pass++) {
+      for (long at = 0; at < upTo; at += block) {
+        take.read(at, samples, 0, block);
+        double sum = 0;
+        for (float value : samples) {
+          sum += Float.isFinite(value) ? value * value : 0;
+        }
+        if (pass == 0) {
+          loudest = Math.max(loudest, sum);
+        } else if (sum > 1e-5 * loudest) {
+          return (double) at / Resampler.EAR_RATE;
+        }
+      }
+    }
+    return 0;
+  }
+
+  private LineFit onsets(EarSound known, TimeLine from) {
+    long samples = (long) (LINE_SECONDS * Resampler.EAR_RATE);
+    return FineByOnsets.fit(take, samples, known, known.length(), from);
+  }
+
+  private LineFit sound(EarSound known, TimeLine from) {
+    return new FineBySound(take, (long) (LINE_SECONDS * Resampler.EAR_RATE), known).fit(from);
+  }
+
+  private static boolean believable(LineFit fit) {
+    return fit.agreeing() >= LEAST_AGREEING && fit.share() > AGREEING_SHARE;
+  }
+
+  private BackingPlace follow(EarSound known, List<CoarseSearch.Place> places, double middle) {
+    CoarseSearch.Place chosen = earliestOfEqual(places, middle);
+    double clearness = clearness(places, middle);
+    LineFit onsets = onsets(known, chosen.line());
+    TimeLine line = onsets.agreeing() >= LEAST_AGREEING ? onsets.line() : chosen.line();
+    if (!chosen.pitchMoved() && Math.abs(line.stretch() - 1) > CLOCK) {
+      return atAnotherTempo(line, onsets, clearness);
+    }
+    LineFit fine = sound(known, line);
+    boolean ours = believable(fine);
+    TimeLine best = ours ? fine.line() : line;
+    double barOne = best.take(backing.barOneSeconds());
+    return new BackingPlace(
+        barOne,
+        best.stretch(),
+        1,
+        best.stretch(),
+        sureness(clearness, ours, onsets),
+        ours,
+        clearness);
+  }
+
+  /** The same pitch and another speed: the backing is rendered anew at the tempo that was found. */
+  private BackingPlace atAnotherTempo(TimeLine line, LineFit onsets, double clearness) {
+    double ratio = 1 / line.stretch();
+    KnownBacking other = backing.atTempo(ratio);
+    try (EarSound known = other.rendered().apply(1)) {
+      LineFit fine = sound(known, new TimeLine(line.start(), 1));
+      boolean ours = believable(fine);
+      TimeLine best = ours ? fine.line() : new TimeLine(line.start(), 1);
+      return new BackingPlace(
+          best.take(other.barOneSeconds()),
+          best.stretch() / ratio,
+          ratio,
+          best.stretch(),
+          sureness(clearness, ours, onsets),
+          ours,
+          clearness);
+    }
+  }
+
+  private static Sureness sureness(double clearness, boolean ours, LineFit onsets) {
+    if (ours && clearness >= SURE) {
+      return Sureness.SURE;
+    }
+    boolean alike = clearness >= LIKELY && onsets.share() >= LIKELY_SHARE;
+    return alike ? Sureness.LIKELY : Sureness.UNSURE;
+  }
+
+  /** Whether two places differ by nothing but whole choruses. */
+  private boolean sameInForm(CoarseSearch.Place a, CoarseSearch.Place b, double middle) {
+    double away = a.line().backing(middle) - b.line().backing(middle);
+    double choruses = away / backing.chorusSeconds();
+    return Math.abs(choruses - Math.rint(choruses)) * backing.chorusSeconds() < 0.25;
+  }
+
+  private CoarseSearch.Place earliestOfEqual(List<CoarseSearch.Place> places, double middle) {
+    CoarseSearch.Place best = places.get(0);
+    CoarseSearch.Place chosen = best;
+    for (CoarseSearch.Place place : places) {
+      if (sameInForm(place, best, middle)
+          && place.score() > best.score() * (1 - SAME)
+          && place.line().backing(middle) < chosen.line().backing(middle) - 0.5) {
+        chosen = place;
+      }
+    }
+    return chosen;
+  }
+
+  /** The best score over the best score of another place of the form. */
+  private double clearness(List<CoarseSearch.Place> places, double middle) {
+    CoarseSearch.Place best = places.get(0);
+    double other = 0.02;
+    for (CoarseSearch.Place place : places) {
+      if (!sameInForm(place, best, middle)) {
+        other = Math.max(other, place.score());
+      }
+    }
+    return best.score() / other;
+  }
+}

@@ -1,0 +1,156 @@
+package holdfast.listening.alignment;
+
+import be.tarsos.dsp.util.fft.FloatFFT;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.Resampler;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Lays a take onto the very sound that was played, to a part of a millisecond: generalised
+ * cross-correlation of short stretches (Knapp and Carter 1976), half whitened. Works where the take
+ * holds our own rendered backing and not another performance of it; it says which.
+ */
+final class FineBySound {
+
+  /** A stretch of the take that is compared at once: 4 s. */
+  private static final int STRETCH = 4 * Resampler.EAR_RATE;
+
+  /** The most stretches that are looked at. */
+  private static final int MOST = 40;
+
+  private static final int SIZE = 2 * STRETCH;
+
+  /** Under and over this the correlation is blind: chords and bass are told, cymbals are not. */
+  private static final double LOWEST_HZ = 100;
+
+  private static final double HIGHEST_HZ = 2500;
+
+  /** How much of the whitening is done: all of it would let empty bins speak. */
+  private static final double WHITENING = 0.7;
+
+  private final EarSound take;
+  private final EarSound backing;
+  private final long takeSamples;
+  private final FloatFFT fft = new FloatFFT(SIZE);
+  private final float[] window = new float[STRETCH];
+  private final float[] heard = new float[SIZE];
+  private final float[] known = new float[SIZE];
+
+  FineBySound(EarSound take, long takeSamples, EarSound backing) {
+    this.take = take;
+    this.takeSamples = Math.min(takeSamples, take.length());
+    this.backing = backing;
+    for (int i = 0; i < STRETCH; i++) {
+      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
+    }
+  }
+
+  /** The line, tightened step by step. */
+  LineFit fit(TimeLine from) {
+    TimeLine line = from;
+    LineFit fit = new LineFit(from, 0, 0, 0);
+    double[] reaches = {0.04, 0.01, 0.004};
+    double[] tolerances = {0.006, 0.002, 0.0008};
+    for (int round = 0; round < reaches.length; round++) {
+      fit = LineFit.of(points(line, reaches[round]), line, tolerances[round]);
+      line = fit.line();
+    }
+    return fit;
+  }
+
+  private long[] starts() {
+    int count = (int) Math.max(1, Math.min(MOST, (takeSamples - STRETCH) / (STRETCH / 2) + 1));
+    long[] starts = new long[count];
+    for (int i = 0; i < count; i++) {
+      starts[i] = count == 1 ? 0 : i * (takeSamples - STRETCH) / (count - 1);
+    }
+    return starts;
+  }
+
+  private List<LineFit.Point> points(TimeLine line, double reachSeconds) {
+    List<LineFit.Point> points = new ArrayList<>();
+    int reach = (int) Math.ceil(reachSeconds * Resampler.EAR_RATE);
+    for (long start : starts()) {
+      if (!correlate(start, line)) {
+        continue;
+      }
+      int best = -reach;
+      double sum = 0;
+      for (int lag = -reach; lag <= reach; lag++) {
+        sum += known[Math.floorMod(lag, SIZE)] * known[Math.floorMod(lag, SIZE)];
+        best = value(lag) > value(best) ? lag : best;
+      }
+      double rest = Math.sqrt(sum / (2 * reach + 1)) + 1e-12;
+      if (Math.abs(best) == reach) {
+        continue;
+      }
+      double place = best + Peak.offset(value(best - 1), value(best), value(best + 1));
+      double middle = (start + STRETCH / 2.0) / Resampler.EAR_RATE;
+      double off = place / Resampler.EAR_RATE / line.stretch();
+      points.add(new LineFit.Point(line.backing(middle) - off, middle, value(best) / rest));
+    }
+    return points;
+  }
+
+  private double value(int lag) {
+    return known[Math.floorMod(lag, SIZE)];
+  }
+
+  /**
+   * Correlates a stretch of the take with the backing where the line puts it; leaves the
+   * correlation, by how much later the take has it, in {@link #known}. The height is 1 for
+   * identical sounds.
+   *
+   * @return whether there is any sound in both
+   */
+  private boolean correlate(long start, TimeLine line) {
+    take.read(start, heard, 0, STRETCH);
+    double from = line.backing((double) start / Resampler.EAR_RATE) * Resampler.EAR_RATE;
+    Stretched.read(backing, from, 1 / line.stretch(), known, STRETCH);
+    double heardEnergy = 0;
+    double knownEnergy = 0;
+    for (int i = 0; i < STRETCH; i++) {
+      heard[i] = Float.isFinite(heard[i]) ? heard[i] * window[i] : 0;
+      known[i] *= window[i];
+      heardEnergy += heard[i] * heard[i];
+      knownEnergy += known[i] * known[i];
+    }
+    java.util.Arrays.fill(heard, STRETCH, SIZE, 0);
+    java.util.Arrays.fill(known, STRETCH, SIZE, 0);
+    if (heardEnergy < 1e-6 || knownEnergy < 1e-3) {
+      return false;
+    }
+    fft.realForward(heard);
+    fft.realForward(known);
+    int first = (int) (LOWEST_HZ * SIZE / Resampler.EAR_RATE);
+    int last = (int) (HIGHEST_HZ * SIZE / Resampler.EAR_RATE);
+    double height = 0;
+    known[0] = 0;
+    known[1] = 0;
+    for (int k = 1; k < SIZE / 2; k++) {
+      if (k < first || k > last) {
+        known[2 * k] = 0;
+        known[2 * k + 1] = 0;
+        continue;
+      }
+      float hr = heard[2 * k];
+      float hi = heard[2 * k + 1];
+      float kr = known[2 * k];
+      float ki = known[2 * k + 1];
+      float re = hr * kr + hi * ki;
+      float im = hi * kr - hr * ki;
+      double size = Math.hypot(re, im);
+      double scale = 1 / (Math.pow(size, WHITENING) + 1e-9);
+      height += size * scale;
+      known[2 * k] = (float) (re * scale);
+      known[2 * k + 1] = (float) (im * scale);
+    }
+    fft.realInverse(known, true);
+    float most = (float) (2 * height / SIZE + 1e-12);
+    for (int i = 0; i < SIZE; i++) {
+      known[i] /= most;
+    }
+    return true;
+  }
+}
