@@ -57,7 +57,7 @@ public final class Loop {
     this.played = new SampleCount(devices.outRate());
     this.recordedCount = new SampleCount(devices.inRate());
     this.chirp = Chirp.samples(devices.outRate());
-    this.recorded = new float[(int) (12 * devices.inRate())];
+    this.recorded = new float[12 * devices.inRate()];
   }
 
   /**
