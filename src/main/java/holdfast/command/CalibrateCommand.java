@@ -32,6 +32,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.LongConsumer;
+import javax.sound.sampled.SourceDataLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -119,7 +120,7 @@ final class CalibrateCommand implements Callable<Integer> {
                             + "\" is missing or busy; choose another, or close the program that"
                             + " uses it; there are: "
                             + String.join(", ", OutputLine.names())));
-    try (var speaker = opened.line();
+    try (SourceDataLine speaker = opened.line();
         LineSamples line = new LineSamples(input)) {
       tellOfOld(out, opened.name(), input, line.rate());
       say(out, SoundChoice.HEARING);
@@ -128,7 +129,7 @@ final class CalibrateCommand implements Callable<Integer> {
       double background = Levels.of(quiet, quiet.length).backgroundDb();
       say(out, String.format(Locale.ROOT, "The room stands at %.0f dB.", background));
       double delay =
-          with.isPresent() ? tapped(out, with.get(), opened, line) : looped(out, opened, line);
+          with.isPresent() ? tapped(out, with.get(), speaker, line) : looped(out, speaker, line);
       SungSample sung = singSeconds > 0 ? sing(out, line, background) : nothingSung(background);
       Calibration found =
           new Calibration(
@@ -176,11 +177,11 @@ final class CalibrateCommand implements Callable<Integer> {
     kept.with(found.output(), millis).write(SoundOptions.latencies());
   }
 
-  private static double looped(PrintWriter out, OutputLine.Open opened, LineSamples line)
+  private static double looped(PrintWriter out, SourceDataLine speaker, LineSamples line)
       throws InterruptedException {
     say(out, "Now four chirps …");
     LoopDelay delay =
-        Loop.delay(opened.line(), line)
+        Loop.delay(speaker, line)
             .orElseThrow(
                 () ->
                     new UserMistake(
@@ -207,17 +208,17 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private static double tapped(
-      PrintWriter out, String way, OutputLine.Open opened, LineSamples line)
+      PrintWriter out, String way, SourceDataLine speaker, LineSamples line)
       throws InterruptedException, IOException {
     say(out, "Tap with each of " + TapAlong.words() + "; the first few are to find the beat.");
     TapCheck check =
         switch (way) {
-          case "midi" -> tappedOnKeyboard(out, opened, line);
+          case "midi" -> tappedOnKeyboard(out, speaker, line);
           case "clap" -> {
             say(out, "Clap near the microphone, with headphones on.");
-            yield TapAlong.clapped(opened.line(), line);
+            yield TapAlong.clapped(speaker, line);
           }
-          default -> tappedOnTerminal(out, opened, line);
+          default -> tappedOnTerminal(out, speaker, line);
         };
     say(
         out,
@@ -233,7 +234,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private static TapCheck tappedOnTerminal(
-      PrintWriter out, OutputLine.Open opened, LineSamples line)
+      PrintWriter out, SourceDataLine speaker, LineSamples line)
       throws InterruptedException, IOException {
     try (LiveScreen screen = LiveScreen.open(out)) {
       if (!screen.hasKeys()) {
@@ -242,7 +243,7 @@ final class CalibrateCommand implements Callable<Integer> {
       }
       screen.say("Any letter or the space bar will do.");
       return TapAlong.by(
-          opened.line(),
+          speaker,
           line,
           (now, tap) -> {
             if (pressed(screen)) {
@@ -261,7 +262,7 @@ final class CalibrateCommand implements Callable<Integer> {
   }
 
   private static TapCheck tappedOnKeyboard(
-      PrintWriter out, OutputLine.Open opened, LineSamples line) throws InterruptedException {
+      PrintWriter out, SourceDataLine speaker, LineSamples line) throws InterruptedException {
     Keyboard keyboard =
         Keyboard.all().stream()
             .findFirst()
@@ -269,7 +270,7 @@ final class CalibrateCommand implements Callable<Integer> {
                 () -> new UserMistake("there is no MIDI keyboard; plug one in, or use --tap key"));
     say(out, "Tap any key of " + keyboard.name() + ".");
     try (Capture keys = keyboard.open(TakeClock.from(0))) {
-      return TapAlong.by(opened.line(), line, (now, tap) -> tell(keys, tap));
+      return TapAlong.by(speaker, line, (now, tap) -> tell(keys, tap));
     }
   }
 

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleConsumer;
 import javax.sound.sampled.SourceDataLine;
 
 /**
@@ -76,8 +77,17 @@ public final class Loop {
   }
 
   static Optional<LoopDelay> measure(LoopDevices devices) throws InterruptedException {
+    return measure(devices, second -> {});
+  }
+
+  /** The same, and tells the second of the machine's clock at which each chirp left. */
+  static Optional<LoopDelay> measure(LoopDevices devices, DoubleConsumer left)
+      throws InterruptedException {
     Loop loop = new Loop(devices);
     loop.run();
+    for (int number = 0; number < CHIRPS; number++) {
+      loop.played.secondsOf(loop.chirpAt(number)).ifPresent(left);
+    }
     return loop.delay();
   }
 

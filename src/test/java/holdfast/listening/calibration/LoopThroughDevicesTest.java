@@ -1,0 +1,134 @@
+package holdfast.listening.calibration;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import holdfast.backing.sound.OutputLine;
+import holdfast.listening.microphone.LineSamples;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javax.sound.sampled.SourceDataLine;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Calibration through the machine's devices. Needs the loop that {@code .ci/audio-loop} makes. The
+ * truth is told by a third recorder that is none of ours: PulseAudio's parec listens to the same
+ * sink, its bytes are stamped as they come, and the chirp is looked for in them too.
+ */
+class LoopThroughDevicesTest {
+
+  private static final double TRUE_WITHIN_SECONDS = 0.002;
+  private static final int RATE = 44_100;
+
+  private static void needsLoop() {
+    assumeTrue(
+        System.getenv("HOLDFAST_AUDIO_LOOP") != null,
+        "skipped: no audio loop; source .ci/audio-loop and call audio_loop_start");
+  }
+
+  /** Another recorder, with the moment at which each of its bytes came. */
+  private static final class ThirdRecorder implements AutoCloseable {
+    private final Process process;
+    private final Thread thread;
+    private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    private final List<long[]> stamps = new ArrayList<>();
+
+    ThirdRecorder() throws IOException {
+      process =
+          new ProcessBuilder(
+                  "parec",
+                  "--raw",
+                  "--format=s16le",
+                  "--rate=" + RATE,
+                  "--channels=1",
+                  "--latency-msec=1")
+              .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .start();
+      thread = new Thread(this::record, "third recorder");
+      thread.start();
+    }
+
+    private void record() {
+      try (InputStream in = process.getInputStream()) {
+        byte[] block = new byte[4096];
+        for (int got = in.read(block); got >= 0; got = in.read(block)) {
+          bytes.write(block, 0, got);
+          stamps.add(new long[] {bytes.size() / 2, System.nanoTime()});
+        }
+      } catch (IOException ended) {
+        // The process was stopped while we read.
+      }
+    }
+
+    float[] samples() {
+      byte[] all = bytes.toByteArray();
+      float[] samples = new float[all.length / 2];
+      for (int i = 0; i < samples.length; i++) {
+        samples[i] = (short) ((all[2 * i] & 0xff) | all[2 * i + 1] << 8) / 32768f;
+      }
+      return samples;
+    }
+
+    /** The moment of a sample: round it, the earliest stamp counts. */
+    double secondsOf(double sample) {
+      return stamps.stream()
+              .filter(s -> Math.abs(s[0] - sample) < 0.4 * RATE)
+              .mapToDouble(s -> s[1] * 1e-9 - (double) s[0] / RATE)
+              .min()
+              .orElse(Double.NaN)
+          + sample / RATE;
+    }
+
+    /** How long after each of these moments, in seconds, the chirp is there. */
+    List<Double> delays(List<Double> left) {
+      float[] all = samples();
+      List<Double> delays = new ArrayList<>();
+      for (double moment : left) {
+        int from = (int) Math.max(0, (moment - secondsOf(RATE) + 1 - 0.2) * RATE);
+        int to = Math.min(all.length, from + (int) (1.3 * RATE));
+        if (to <= from) {
+          continue;
+        }
+        Chirp.find(Arrays.copyOfRange(all, from, to), RATE)
+            .ifPresent(at -> delays.add(secondsOf(from + at) - moment));
+      }
+      return delays;
+    }
+
+    @Override
+    public void close() throws InterruptedException {
+      process.destroy();
+      thread.join(2000);
+    }
+  }
+
+  @Test
+  void the_loops_delay_is_what_a_third_recorder_says_within_2_ms() throws Exception {
+    needsLoop();
+    OutputLine.Open open = OutputLine.open(Optional.empty(), 250).orElseThrow();
+    List<Double> left = new ArrayList<>();
+    ThirdRecorder third = new ThirdRecorder();
+    LoopDelay delay;
+    try (SourceDataLine speaker = open.line();
+        LineSamples line = new LineSamples("")) {
+      speaker.start();
+      line.forget();
+      delay = Loop.measure(new SoundLoop(speaker, line), left::add).orElseThrow();
+    } finally {
+      third.close();
+    }
+    List<Double> truths = third.delays(left);
+    assertTrue(truths.size() >= 3, "the third recorder heard " + truths);
+    double truth = truths.stream().sorted().toList().get(truths.size() / 2);
+    System.out.printf(
+        Locale.ROOT, "loop %.2f ms, truth %.2f ms%n", 1000 * delay.seconds(), 1000 * truth);
+    assertEquals(truth, delay.seconds(), TRUE_WITHIN_SECONDS);
+  }
+}
