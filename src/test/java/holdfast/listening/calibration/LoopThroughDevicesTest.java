@@ -103,9 +103,13 @@ class LoopThroughDevicesTest {
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
       process.destroy();
-      thread.join(2000);
+      try {
+        thread.join(2000);
+      } catch (InterruptedException stopped) {
+        Thread.currentThread().interrupt();
+      }
     }
   }
 
