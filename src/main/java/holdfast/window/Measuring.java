@@ -1,9 +1,11 @@
 package holdfast.window;
 
-import holdfast.backing.SoundPlayer;
+import holdfast.backing.sound.OutputLine;
+import holdfast.backing.sound.SoundChoice;
 import holdfast.listening.audio.Resampler;
 import holdfast.listening.calibration.Calibration;
 import holdfast.listening.calibration.Loop;
+import holdfast.listening.calibration.LoopDelay;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.microphone.LineSamples;
 import holdfast.listening.pitch.Levels;
@@ -11,22 +13,18 @@ import holdfast.mistake.UserMistake;
 import holdfast.window.play.TakeRequest;
 import java.io.IOException;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.function.BiConsumer;
+import javax.sound.sampled.SourceDataLine;
 import javax.swing.SwingWorker;
 
 /**
- * Measures room and delay of the chosen microphone and loudspeaker: two seconds and three chirps.
+ * Measures room and delay of the chosen microphone and loudspeaker: two seconds and four chirps.
  */
 final class Measuring extends SwingWorker<Double, Void> {
 
   private static final double QUIET_SECONDS = 2;
-
-  /** Three chirps, and the middle one counts: one may fall into a cough. */
-  private static final int CHIRPS = 3;
 
   private final Devices devices;
   private final Desk desk;
@@ -41,41 +39,36 @@ final class Measuring extends SwingWorker<Double, Void> {
   @Override
   protected Double doInBackground() throws IOException, InterruptedException {
     String microphone = devices.input(TakeRequest.Who.VOICE).name();
-    String output;
-    try (SoundPlayer band = SoundPlayer.open(devices.sound())) {
-      output = band.output();
-    }
-    try (LineSamples line = new LineSamples(microphone)) {
+    Optional<String> wanted =
+        devices.preferences().text("output").filter(words -> !words.isEmpty());
+    OutputLine.Open open =
+        OutputLine.open(wanted, SoundChoice.SAFE_BUFFER_MILLIS)
+            .orElseThrow(() -> new UserMistake(desk.words().say("settings.no-chirp")));
+    try (SourceDataLine speaker = open.line();
+        LineSamples line = new LineSamples(microphone)) {
       float[] recorded = new float[(int) (QUIET_SECONDS * line.rate())];
       int have = line.read(recorded, 0, recorded.length);
       Resampler resampler = new Resampler(line.rate());
       float[] ear = new float[resampler.mostOutput(have)];
       int length = resampler.push(recorded, 0, have, ear);
       double background = Levels.of(ear, length).backgroundDb();
-      double[] delays = new double[CHIRPS];
-      int heard = 0;
-      for (int i = 0; i < CHIRPS; i++) {
-        OptionalDouble delay = Loop.delay(devices.preferences().text("output").orElse(""), line);
-        if (delay.isPresent()) {
-          delays[heard++] = delay.getAsDouble();
-        }
-      }
-      if (heard < 2) {
-        throw new UserMistake(desk.words().say("settings.no-chirp"));
-      }
-      Arrays.sort(delays, 0, heard);
+      LoopDelay delay =
+          Loop.delay(speaker, line)
+              .orElseThrow(() -> new UserMistake(desk.words().say("settings.no-chirp")));
       Profile profile = devices.profile();
       new Calibration(
-              output,
+              open.name(),
               microphone,
-              delays[heard / 2],
+              delay.seconds(),
               new Levels(Levels.UNKNOWN.voiceDb(), background),
               0,
               profile.lowest(),
               profile.highest(),
-              Instant.now())
+              Instant.now(),
+              Calibration.Way.LOOP,
+              line.rate())
           .store(devices.folder().resolve("calibration"));
-      return 1000 * delays[heard / 2];
+      return 1000 * delay.seconds();
     }
   }
 
