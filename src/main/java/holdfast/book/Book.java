@@ -2,6 +2,8 @@ package holdfast.book;
 
 import holdfast.carry.Statement;
 import holdfast.mistake.UserMistake;
+import holdfast.report.Progress;
+import holdfast.session.Overruling;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -99,7 +101,7 @@ public final class Book implements AutoCloseable {
       }
       return Index.open(table());
     } catch (Index.Broken e) {
-      LOG.warn("the book's table cannot be opened: {}", e.getMessage());
+      LOG.info("the book's table cannot be opened: {}", e.getMessage());
       return anew();
     }
   }
@@ -111,7 +113,7 @@ public final class Book implements AutoCloseable {
         Index.throwAway(table());
         return Index.open(table());
       } catch (Index.Broken | UserMistake e) {
-        LOG.warn("nor can it be made anew: {}", e.getMessage());
+        LOG.info("nor can it be made anew: {}", e.getMessage());
       }
     }
     inMemory = true;
@@ -162,7 +164,7 @@ public final class Book implements AutoCloseable {
     try {
       return asking.ask();
     } catch (Index.Broken e) {
-      LOG.warn("the book's table is broken and is made anew: {}", e.getMessage());
+      LOG.info("the book's table is broken and is made anew: {}", e.getMessage());
       index.close();
       index = anew();
       try {
@@ -219,6 +221,31 @@ public final class Book implements AutoCloseable {
           fitting.size() + " takes begin with " + take + "; write more of the name");
     }
     return new TakeFolder(takes().resolve(fitting.get(0).take()));
+  }
+
+  /** The takes of the same chart by the same student before this one, the oldest first. */
+  public Progress before(TakeSettings take) {
+    if (take.student().isEmpty()) {
+      return Progress.NONE;
+    }
+    List<Progress.Take> earlier = new ArrayList<>();
+    for (Entry entry : find(Search.ALL.of(take.student().get()).over(take.title()))) {
+      if (entry.chart().equals(take.title()) && entry.started().isBefore(take.started())) {
+        earlier.add(0, entry.progress());
+      }
+    }
+    return new Progress(earlier);
+  }
+
+  /**
+   * Keeps a teacher's word on a phrase of a take; its counts and its report follow at once.
+   *
+   * @throws UserMistake where there is no such take or it cannot be written
+   */
+  public void overrule(String take, Overruling ruling) {
+    TakeFolder folder = take(take);
+    folder.overrule(ruling, before(folder.settings()));
+    refresh();
   }
 
   /**
@@ -319,11 +346,12 @@ public final class Book implements AutoCloseable {
     }
   }
 
-  private void finishForgetting(String name) {
+  private void finishForgetting(String name) throws IOException {
     for (Entry entry : find(Search.ALL.of(name))) {
       trash().delete(takes().resolve(entry.take()));
     }
     trash().delete(students().folderOf(name));
+    trash().empty();
     fill();
     ask(
         () -> {

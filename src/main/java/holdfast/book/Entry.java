@@ -1,5 +1,6 @@
 package holdfast.book;
 
+import holdfast.report.Progress;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +19,11 @@ import java.util.OptionalDouble;
  * @param phrases phrases after the idea
  * @param carried of these, phrases that restated or varied it
  * @param longestRun most carried phrases in a row
- * @param families the family of each phrase in order, a letter each: r restated, v varied, n new
+ * @param restated of the phrases after the idea, those that restated it
+ * @param fit how all notes sat in their chords, 0 to 1; empty where no chord sounded
+ * @param driftCents how far the tuning moved; empty for keyboards
+ * @param families the family of each phrase after the idea in order, a letter each: r restated, v
+ *     varied, n new
  * @param lostBars bars at which the idea was let go, in order
  * @param feeling how it felt to the student
  * @param overruled how many verdicts the teacher overruled
@@ -35,6 +40,9 @@ public record Entry(
     int phrases,
     int carried,
     int longestRun,
+    int restated,
+    OptionalDouble fit,
+    OptionalDouble driftCents,
     String families,
     List<Integer> lostBars,
     Optional<SelfEstimate.Feeling> feeling,
@@ -44,6 +52,19 @@ public record Entry(
   /** Copies. */
   public Entry {
     lostBars = List.copyOf(lostBars);
+  }
+
+  /** The same as a line of progress. */
+  public Progress.Take progress() {
+    return new Progress.Take(
+        started.toLocalDate(),
+        tempo,
+        phrases,
+        restated,
+        carried - restated,
+        longestRun,
+        fit,
+        driftCents);
   }
 
   /** The part of the phrases that carried the idea, 0 to 1; empty where there was none after it. */

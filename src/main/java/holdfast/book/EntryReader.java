@@ -9,11 +9,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
+import holdfast.practice.WrittenIdea;
+import holdfast.time.Metre;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Reads the folder of a take into a line of the book. */
 final class EntryReader {
@@ -41,19 +43,27 @@ final class EntryReader {
         judged.phrases,
         judged.carried,
         judged.longestRun,
+        judged.restated,
+        judged.fit,
+        judged.driftCents,
         judged.families.toString(),
         judged.lostBars,
         folder.felt().map(SelfEstimate::feeling),
-        0,
+        judged.overruled,
         folder.notes().orElse(""));
   }
 
   /** What a line needs of a judgement; the rest is skipped unread. */
   private static final class Judgement {
+    private Metre metre = Metre.COMMON;
     private String idea = "";
     private int phrases;
     private int carried;
     private int longestRun;
+    private int restated;
+    private OptionalDouble fit = OptionalDouble.empty();
+    private OptionalDouble driftCents = OptionalDouble.empty();
+    private int overruled;
     private final StringBuilder families = new StringBuilder();
     private final List<Integer> lostBars = new ArrayList<>();
   }
@@ -68,8 +78,11 @@ final class EntryReader {
         String field = json.currentName();
         json.nextToken();
         switch (field) {
-          case "idea" -> judged.idea = idea(json.readValueAsTree());
-          case "phrases" -> phrases(json, judged.families);
+          case "metre" -> judged.metre = metre(json.getText());
+          case "idea" -> judged.idea = idea(json.readValueAsTree(), judged.metre);
+          case "phrases" -> phrases(json, judged);
+          case "intonation" ->
+              judged.driftCents = number(json.<JsonNode>readValueAsTree().path("driftCents"));
           case "summary" -> summary(json.readValueAsTree(), judged);
           default -> json.skipChildren();
         }
@@ -91,7 +104,8 @@ final class EntryReader {
         cause);
   }
 
-  private static String idea(JsonNode idea) {
+  /** In the rhythm in which it would be written, so that an idea played twice is one idea. */
+  private static String idea(JsonNode idea, Metre metre) {
     List<Note> notes = new ArrayList<>();
     for (JsonNode note : idea.path("notes")) {
       notes.add(
@@ -100,26 +114,50 @@ final class EntryReader {
               note.path("duration").asDouble(Double.NaN),
               note.path("pitch").asInt(-1)));
     }
-    return notes.isEmpty() ? "" : IdeaNotation.print(notes);
+    return notes.isEmpty() ? "" : IdeaNotation.print(WrittenIdea.ofPlayed(notes, metre));
   }
 
-  private static void phrases(JsonParser json, StringBuilder families) throws IOException {
+  private static void phrases(JsonParser json, Judgement judged) throws IOException {
     while (json.nextToken() == JsonToken.START_OBJECT) {
+      char family = '?';
+      boolean states = false;
       while (json.nextToken() == JsonToken.FIELD_NAME) {
-        boolean isFamily = json.currentName().equals("family");
+        String field = json.currentName();
         json.nextToken();
-        if (isFamily) {
-          families.append(Optional.ofNullable(json.getText()).orElse("?").charAt(0));
-        } else {
-          json.skipChildren();
+        switch (field) {
+          case "family" -> family = letter(json.getText());
+          case "statesTheIdea" -> states = true;
+          case "overruled" -> {
+            judged.overruled++;
+            json.skipChildren();
+          }
+          default -> json.skipChildren();
         }
       }
+      if (!states) {
+        judged.families.append(family);
+      }
     }
+  }
+
+  private static Metre metre(String text) {
+    String[] parts = text.split("/", 2);
+    return new Metre(Integer.parseInt(parts[0]), Integer.parseInt(parts[parts.length - 1]));
+  }
+
+  private static char letter(String family) {
+    return family == null || family.isEmpty() ? '?' : family.charAt(0);
+  }
+
+  private static OptionalDouble number(JsonNode node) {
+    return node.isNumber() ? OptionalDouble.of(node.doubleValue()) : OptionalDouble.empty();
   }
 
   private static void summary(JsonNode summary, Judgement judged) {
     judged.phrases = summary.path("phrases").asInt();
     judged.carried = summary.path("carried").asInt();
+    judged.restated = summary.path("restated").asInt();
+    judged.fit = number(summary.path("fit").path("score"));
     judged.longestRun = summary.path("longestRun").asInt();
     summary.path("lost").forEach(lost -> judged.lostBars.add(lost.path("bar").asInt()));
   }

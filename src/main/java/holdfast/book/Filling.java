@@ -3,6 +3,7 @@ package holdfast.book;
 import holdfast.book.Index.BrokenRow;
 import holdfast.book.Index.Row;
 import holdfast.mistake.UserMistake;
+import holdfast.report.Progress;
 import java.io.IOException;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
@@ -96,6 +97,11 @@ final class Filling {
       return new Reading(name, Optional.empty(), Optional.empty());
     }
     try {
+      if (folder.isToldBeforeOverruled()) {
+        folder.tellAgain(Progress.NONE);
+        return new Reading(
+            name, Optional.of(new Row(EntryReader.read(folder), AGAIN)), Optional.empty());
+      }
       return new Reading(
           name, Optional.of(new Row(EntryReader.read(folder), stamp)), Optional.empty());
     } catch (UserMistake e) {

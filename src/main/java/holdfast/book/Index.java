@@ -9,6 +9,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.sql.Types;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -46,7 +48,8 @@ final class Index implements AutoCloseable {
               + "name TEXT PRIMARY KEY, stamp INTEGER NOT NULL, started TEXT NOT NULL,"
               + " student TEXT, student_key TEXT, chart TEXT NOT NULL, chart_key TEXT NOT NULL,"
               + " tempo REAL NOT NULL, way TEXT, idea TEXT NOT NULL, phrases INTEGER NOT NULL,"
-              + " carried INTEGER NOT NULL, longest_run INTEGER NOT NULL, families TEXT NOT NULL,"
+              + " carried INTEGER NOT NULL, longest_run INTEGER NOT NULL,"
+              + " restated INTEGER NOT NULL, fit REAL, drift_cents REAL, families TEXT NOT NULL,"
               + " lost_bars TEXT NOT NULL, feeling TEXT, overruled INTEGER NOT NULL,"
               + " notes TEXT NOT NULL, words TEXT NOT NULL) WITHOUT ROWID",
           "CREATE INDEX IF NOT EXISTS by_time ON take(started)",
@@ -56,7 +59,8 @@ final class Index implements AutoCloseable {
               + " WITHOUT ROWID");
 
   private static final String COLUMNS =
-      "name, started, student, chart, tempo, way, idea, phrases, carried, longest_run, families,"
+      "name, started, student, chart, tempo, way, idea, phrases, carried, longest_run, restated, fit, drift_cents,"
+          + " families,"
           + " lost_bars, feeling, overruled, notes";
 
   private final Connection connection;
@@ -244,7 +248,7 @@ final class Index implements AutoCloseable {
             "INSERT INTO take ("
                 + COLUMNS
                 + ", stamp, student_key, chart_key, words)"
-                + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)")) {
+                + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)")) {
       for (Row row : rows) {
         Entry entry = row.entry();
         int at = 1;
@@ -258,6 +262,9 @@ final class Index implements AutoCloseable {
         insert.setInt(at++, entry.phrases());
         insert.setInt(at++, entry.carried());
         insert.setInt(at++, entry.longestRun());
+        insert.setInt(at++, entry.restated());
+        setNumber(insert, at++, entry.fit());
+        setNumber(insert, at++, entry.driftCents());
         insert.setString(at++, entry.families());
         insert.setString(
             at++, entry.lostBars().stream().map(String::valueOf).collect(Collectors.joining(" ")));
@@ -381,6 +388,9 @@ final class Index implements AutoCloseable {
         row.getInt(at++),
         row.getInt(at++),
         row.getInt(at++),
+        row.getInt(at++),
+        number(row, at++),
+        number(row, at++),
         row.getString(at++),
         Arrays.stream(row.getString(at++).split(" ", -1))
             .filter(bar -> !bar.isEmpty())
@@ -389,6 +399,20 @@ final class Index implements AutoCloseable {
         Optional.ofNullable(row.getString(at++)).map(SelfEstimate.Feeling::read),
         row.getInt(at++),
         row.getString(at));
+  }
+
+  private static void setNumber(PreparedStatement to, int at, OptionalDouble number)
+      throws SQLException {
+    if (number.isPresent()) {
+      to.setDouble(at, number.getAsDouble());
+    } else {
+      to.setNull(at, Types.REAL);
+    }
+  }
+
+  private static OptionalDouble number(ResultSet row, int at) throws SQLException {
+    double number = row.getDouble(at);
+    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(number);
   }
 
   /** A name, and how many takes belong to it. */

@@ -5,6 +5,7 @@ import holdfast.disk.WholeFile;
 import holdfast.listening.Heard;
 import holdfast.listening.NoteSource;
 import holdfast.mistake.UserMistake;
+import holdfast.report.Progress;
 import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
 import holdfast.session.Setting;
@@ -133,10 +134,21 @@ public final class KeptTake implements Keeper, AutoCloseable {
     List<String> said = new ArrayList<>();
     log.trouble().ifPresent(said::add);
     TakeSettings known = settings.inTempo(judged.setting().beats());
-    folder.write(judged, heard, student.isPresent() ? known.by(student) : known);
+    TakeSettings told = student.isPresent() ? known.by(student) : known;
+    folder.write(judged, heard, told, earlier(told));
     Unfinished.keep(log.file(), folder);
     said.add("The take and its report are in " + folder.path());
     return said;
+  }
+
+  /** The student's takes of the same chart so far; a book that cannot be read has none. */
+  private Progress earlier(TakeSettings told) {
+    Path home = folder.path().toAbsolutePath().getParent().getParent();
+    try (Book book = Book.open(home)) {
+      return book.before(told);
+    } catch (UserMistake unreadable) {
+      return Progress.NONE;
+    }
   }
 
   @Override

@@ -2,17 +2,33 @@ package holdfast.book;
 
 import holdfast.backing.Performance;
 import holdfast.disk.WholeFile;
+import holdfast.listening.PlayedNote;
+import holdfast.listening.midi.BarOne;
+import holdfast.listening.midi.LineChoice;
+import holdfast.listening.midi.MidiTakeFile;
 import holdfast.listening.midi.MidiTakeWriter;
+import holdfast.listening.midi.RecordedTake;
+import holdfast.listening.midi.TakePlacement;
 import holdfast.mistake.UserMistake;
 import holdfast.report.JudgementJson;
 import holdfast.report.Occasion;
+import holdfast.report.OverrulingJson;
+import holdfast.report.Progress;
 import holdfast.report.ReportPage;
 import holdfast.session.JudgedTake;
+import holdfast.session.Overruling;
+import holdfast.session.Setting;
+import holdfast.session.log.LoggedTake;
+import holdfast.time.TempoMap;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * One take on the disk: a folder of open files, which any program can read and which hold all that
@@ -107,12 +123,94 @@ public record TakeFolder(Path path) {
    *
    * @throws UserMistake where there is no room or no leave
    */
-  void write(JudgedTake judged, Performance performance, TakeSettings settings) {
+  void write(JudgedTake judged, Performance performance, TakeSettings settings, Progress earlier) {
     WholeFile.write(path.resolve(SETTINGS), settings.json());
     MidiTakeWriter.write(TakeMidi.score(judged, performance).take(), path.resolve(MIDI));
-    WholeFile.write(judgement(), JudgementJson.of(judged) + "\n");
-    Occasion occasion = Occasion.of(settings.student(), settings.started().toLocalDate());
-    WholeFile.write(report(), ReportPage.of(judged, occasion));
+    tell(judged, settings, earlier);
+  }
+
+  /** Writes what is said about the take; the page last. */
+  private void tell(JudgedTake judged, TakeSettings settings, Progress earlier) {
+    JudgedTake told = judged.overruledBy(overrulings());
+    WholeFile.write(judgement(), JudgementJson.of(told) + "\n");
+    Occasion occasion =
+        Occasion.of(settings.student(), settings.started().toLocalDate())
+            .through(settings.input())
+            .after(earlier);
+    WholeFile.write(report(), ReportPage.of(told, occasion));
+  }
+
+  /** Which verdicts the teacher overruled, in the order in which it was said. */
+  public List<Overruling> overrulings() {
+    Path file = path.resolve(OVERRULED);
+    return text(file).map(json -> OverrulingJson.read(json, file.toString())).orElse(List.of());
+  }
+
+  /**
+   * Keeps the teacher's word on a phrase beside what was said before, and tells the take anew: the
+   * counts and the report follow the teacher.
+   *
+   * @param earlier the student's takes before this one
+   */
+  public void overrule(Overruling ruling, Progress earlier) {
+    List<Overruling> all = new ArrayList<>(overrulings());
+    all.add(ruling);
+    JudgedTake judged = heardAgain();
+    WholeFile.write(path.resolve(OVERRULED), OverrulingJson.of(all));
+    tell(judged, settings(), earlier);
+  }
+
+  /** Judges the take again by its notes, under the teacher's word, and writes what comes of it. */
+  public void tellAgain(Progress earlier) {
+    tell(heardAgain(), settings(), earlier);
+  }
+
+  /**
+   * The take with what the teacher overruled, judged by its notes as it would be now.
+   *
+   * @throws UserMistake where its files are missing or broken
+   */
+  public JudgedTake judged() {
+    return heardAgain().overruledBy(overrulings());
+  }
+
+  private JudgedTake heardAgain() {
+    Setting setting = settings().setting();
+    Path heard = path.resolve(HEARD);
+    if (Files.isRegularFile(heard)) {
+      return Replay.judge(setting, LoggedTake.recover(heard));
+    }
+    RecordedTake recorded = MidiTakeFile.read(path.resolve(MIDI));
+    LineChoice line =
+        LineChoice.of(recorded, Optional.of(TakeMidi.PLAYER_TRACK), OptionalInt.empty());
+    TakePlacement placement =
+        new BarOne(setting.metre(), setting.beats().openingTempo())
+            .of(recorded, line.line(), OptionalDouble.empty());
+    List<PlayedNote> inTake =
+        line.part().notes().stream()
+            .map(note -> moved(note, placement.tempo(), setting.beats()))
+            .toList();
+    return Replay.judge(setting, inTake, List.of());
+  }
+
+  /** A file's seconds begin with its count-in, a take's with bar 1; the beats are the same. */
+  private static PlayedNote moved(PlayedNote note, TempoMap file, TempoMap take) {
+    double onset = take.secondsAt(file.beatAt(note.onsetSeconds()));
+    double end = take.secondsAt(file.beatAt(note.endSeconds()));
+    return new PlayedNote(
+        onset, end - onset, note.pitch(), note.cents(), note.loudness(), note.confidence());
+  }
+
+  /** Whether the teacher's word came after what is told: a program was killed in between. */
+  boolean isToldBeforeOverruled() {
+    Path overruled = path.resolve(OVERRULED);
+    try {
+      return Files.isRegularFile(overruled)
+          && Files.getLastModifiedTime(overruled).compareTo(Files.getLastModifiedTime(judgement()))
+              > 0;
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   private static Optional<String> text(Path file) {

@@ -15,6 +15,9 @@ import java.util.OptionalInt;
 /** A finished take as a Standard MIDI File tells it: the player first, then the backing. */
 final class TakeMidi {
 
+  /** The name of the player's track. */
+  static final String PLAYER_TRACK = "Player";
+
   /** General MIDI: the player's line on a piano, channel 1; see {@link #channel}. */
   private static final int PLAYER_CHANNEL = 1;
 
@@ -32,7 +35,8 @@ final class TakeMidi {
         line.isEmpty() ? 0 : setting.beats().beatAt(line.get(line.size() - 1).endSeconds());
     Performance whole = ending(performance, end);
     List<TakeScore.Voice> voices = new ArrayList<>();
-    voices.add(new TakeScore.Voice("Player", PLAYER_CHANNEL, OptionalInt.of(0), line, List.of()));
+    voices.add(
+        new TakeScore.Voice(PLAYER_TRACK, PLAYER_CHANNEL, OptionalInt.of(0), line, List.of()));
     for (Part part : Part.values()) {
       List<TakeScore.Stroke> strokes =
           whole.events().stream()

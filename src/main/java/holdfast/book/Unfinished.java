@@ -2,6 +2,7 @@ package holdfast.book;
 
 import holdfast.listening.microphone.KeptSound;
 import holdfast.mistake.UserMistake;
+import holdfast.report.Progress;
 import holdfast.session.JudgedTake;
 import holdfast.session.log.BrokenOffTakes;
 import holdfast.session.log.LoggedTake;
@@ -70,7 +71,7 @@ final class Unfinished {
     Files.createDirectories(folder.path());
     removeHalfWritten(folder);
     mendRecordings(folder);
-    folder.write(judged, settings.performance(), settings);
+    folder.write(judged, settings.performance(), settings, Progress.NONE);
     keep(log, folder);
     return true;
   }

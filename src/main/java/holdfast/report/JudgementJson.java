@@ -52,7 +52,11 @@ public final class JudgementJson {
     }
     ArrayNode phrases = root.putArray("phrases");
     take.phrases().forEach(phrase -> phrase(phrases.addObject(), phrase));
-    summary(root.putObject("summary"), take.counts());
+    ObjectNode summary = root.putObject("summary");
+    summary(summary, take.counts());
+    fit(
+        summary,
+        Fit.of(take.phrases().stream().flatMap(p -> p.harmony().notes().stream()).toList()));
     Intonation.of(take).ifPresent(tuned -> intonation(root.putObject("intonation"), tuned));
     return root;
   }
@@ -80,6 +84,9 @@ public final class JudgementJson {
   private static void phrase(ObjectNode node, JudgedPhrase phrase) {
     Verdict verdict = phrase.verdict();
     node.put("index", phrase.index());
+    if (phrase.statesTheIdea()) {
+      node.put("statesTheIdea", true);
+    }
     node.put("startBeat", thousandths(phrase.startBeat()));
     node.put("endBeat", thousandths(phrase.endBeat()));
     node.put("startSeconds", thousandths(phrase.startSeconds()));

@@ -1,0 +1,226 @@
+package holdfast.book;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import holdfast.ChildProgram;
+import holdfast.listening.PlayedNote;
+import holdfast.session.log.LoggedTake;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.FileVisitResult;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A program is killed (SIGKILL) at any moment while it records, indexes or deletes. Some kills
+ * here; {@code -Dholdfast.kills=300} for hundreds.
+ */
+class BookKillsTest {
+
+  private static final int KILLS = Integer.getInteger("holdfast.kills", 9);
+  private static final long SEED = 20261125;
+
+  @TempDir Path folder;
+
+  @Test
+  void no_take_is_lost_after_a_phrase_of_it_has_ended() throws Exception {
+    Random random = new Random(SEED);
+    Path home = folder.resolve("recording");
+    Map<String, Integer> said = new HashMap<>();
+    for (int kill = 0; kill < share(); kill++) {
+      for (String line : killed("record", home, 1 + random.nextInt(30), random.nextInt(60))) {
+        int blank = line.lastIndexOf(' ');
+        said.merge(
+            line.substring(0, blank), Integer.parseInt(line.substring(blank + 1)), Math::max);
+      }
+      try (Book book = Book.open(home)) {
+        List<String> found = book.find(Search.ALL).stream().map(Entry::take).toList();
+        assertTrue(found.containsAll(said.keySet()), "after kill " + kill);
+        assertEquals(List.of(), book.brokenFolders());
+      }
+      for (Map.Entry<String, Integer> take : said.entrySet()) {
+        Path heard = home.resolve("takes").resolve(take.getKey()).resolve(TakeFolder.HEARD);
+        List<PlayedNote> notes = LoggedTake.recover(heard).notes();
+        assertTrue(notes.size() >= take.getValue(), take + " has " + notes.size());
+        assertEquals(
+            told(MadeTakes.notes().subList(0, take.getValue())),
+            told(notes.subList(0, take.getValue())));
+      }
+      assertNoOrphan(home);
+      // A fresh start now and then keeps the checks short.
+      if (said.size() > 20) {
+        said.clear();
+        home = folder.resolve("recording" + kill);
+      }
+    }
+  }
+
+  @Test
+  void the_table_is_consistent_or_made_anew_by_itself() throws Exception {
+    Random random = new Random(SEED);
+    Path home = folder.resolve("indexing");
+    for (int day = 0; day < 12; day++) {
+      MadeTakes.play(home, day % 2 == 0 ? "Mira" : "Ilko", day);
+    }
+    for (int kill = 0; kill < share(); kill++) {
+      killed("index", home, random.nextInt(8), random.nextInt(80));
+      try (Book book = Book.open(home);
+          Index fresh = Index.inMemory()) {
+        new Filling(home.resolve("takes"), fresh).fill();
+        assertEquals(fresh.find(Search.ALL), book.find(Search.ALL), "after kill " + kill);
+      }
+      try (Index table = Index.open(home.resolve("book.index"))) {
+        table.check();
+      }
+      assertNoOrphan(home);
+    }
+  }
+
+  @Test
+  void a_deletion_is_done_whole_or_has_not_begun() throws Exception {
+    Random random = new Random(SEED);
+    Path model = folder.resolve("model");
+    for (int day = 0; day < 9; day++) {
+      MadeTakes.play(model, day % 3 == 0 ? "Ilko" : "Mira", day);
+    }
+    try (Book book = Book.open(model)) {
+      book.students().keep(Student.named("Mira"));
+      book.students().keep(Student.named("Ilko"));
+    }
+    int halves = 0;
+    for (int kill = 0; kill < share(); kill++) {
+      Path home = folder.resolve("deleting" + kill);
+      copy(model, home);
+      List<String> said = killed("delete", home, 1, random.nextInt(40));
+      boolean wasBegun = Files.isDirectory(home.resolve("deleting"));
+      halves += wasBegun ? 1 : 0;
+      try (Book book = Book.open(home)) {
+        int left = book.find(Search.ALL.of("Mira")).size();
+        assertTrue(left == 0 || left == 6, "after kill " + kill + " there are " + left);
+        assertFalse(wasBegun && left > 0, "a deletion that has begun comes to its end");
+        assertFalse(said.contains("gone 6") && left > 0);
+        assertEquals(3, book.find(Search.ALL.of("Ilko")).size());
+        if (left == 0) {
+          book.close();
+          assertEquals(List.of(), BookTest.filesThatHold(home, "mira"), "after kill " + kill);
+        }
+      }
+      assertNoOrphan(home);
+      new Trash(folder.resolve("gone")).delete(home);
+    }
+    System.out.println(halves + " of " + share() + " kills hit a deletion in its middle");
+  }
+
+  /** To the microsecond: a log keeps where a note ends, not how long it is. */
+  private static List<String> told(List<PlayedNote> notes) {
+    return notes.stream()
+        .map(
+            n ->
+                String.format(
+                    Locale.ROOT, "%.6f-%.6f %d", n.onsetSeconds(), n.endSeconds(), n.pitch()))
+        .toList();
+  }
+
+  private static int share() {
+    return Math.max(1, KILLS / 3);
+  }
+
+  /** Lets a child say so many lines and run a little on, kills it, and tells all that it said. */
+  private List<String> killed(String what, Path home, int lines, int millis) throws Exception {
+    Path out = folder.resolve("out.txt");
+    Files.writeString(out, "");
+    Process child =
+        new ProcessBuilder(
+                ChildProgram.java(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Xshare:auto",
+                "-Dholdfast.data=" + home,
+                "-cp",
+                ChildProgram.classPath(),
+                BookChild.class.getName(),
+                what,
+                home.toString())
+            .redirectError(new File(folder.toFile(), "err.txt"))
+            .redirectOutput(out.toFile())
+            .start();
+    while (lines(out).size() < lines) {
+      if (!child.isAlive() && lines(out).size() < lines) {
+        throw new AssertionError(
+            "the child died early: " + Files.readString(folder.resolve("err.txt")));
+      }
+      LockSupport.parkNanos(1_000_000);
+    }
+    if (!child.waitFor(millis, TimeUnit.MILLISECONDS)) {
+      child.destroyForcibly().waitFor();
+    }
+    return lines(out);
+  }
+
+  /** What was said in whole lines; the last one may have been cut off. */
+  private static List<String> lines(Path out) throws IOException {
+    String text = Files.readString(out);
+    return text.substring(0, text.lastIndexOf('\n') + 1).lines().toList();
+  }
+
+  /** Nothing lies about that belongs to no take, no student and no running program. */
+  private static void assertNoOrphan(Path home) throws IOException {
+    try (Stream<Path> files = Files.walk(home)) {
+      for (Path file : files.toList()) {
+        String name = file.getFileName().toString();
+        assertFalse(
+            name.endsWith(".part") || name.endsWith(".log") && !name.equals("holdfast.log"),
+            "left over: " + file);
+      }
+    }
+    assertFalse(Files.exists(home.resolve("trash")), "the trash is empty");
+    assertFalse(Files.exists(home.resolve("deleting")));
+    try (Stream<Path> takes = Files.list(home.resolve("takes"))) {
+      for (Path take : takes.toList()) {
+        for (String file :
+            List.of(
+                TakeFolder.SETTINGS,
+                TakeFolder.HEARD,
+                TakeFolder.MIDI,
+                TakeFolder.JUDGEMENT,
+                TakeFolder.REPORT)) {
+          assertTrue(Files.exists(take.resolve(file)), take + " has no " + file);
+        }
+      }
+    }
+  }
+
+  private static void copy(Path from, Path to) throws IOException {
+    Files.walkFileTree(
+        from,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult preVisitDirectory(Path dir, BasicFileAttributes attributes)
+              throws IOException {
+            Files.createDirectories(to.resolve(from.relativize(dir)));
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes)
+              throws IOException {
+            Files.copy(file, to.resolve(from.relativize(file)));
+            return FileVisitResult.CONTINUE;
+          }
+        });
+  }
+}
