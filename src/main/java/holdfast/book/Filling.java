@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Brings the table to what stands in the folders: reads the folders that changed since, takes in
@@ -36,6 +37,9 @@ final class Filling {
    * may change again without its time changing, and is read again next time. In milliseconds.
    */
   private static final long YOUNG_MILLIS = 2_100;
+
+  /** No file of ours takes so long to write; in milliseconds. */
+  private static final long LONGEST_WRITING_MILLIS = 60_000;
 
   /** The stamp of a folder that is to be read again next time. */
   private static final long AGAIN = 0;
@@ -90,13 +94,18 @@ final class Filling {
 
   private record Reading(String name, Optional<Row> row, Optional<BrokenRow> broken) {}
 
-  private Reading read(String name, long stamp) {
+  private Reading read(String name, long changed) {
+    long stamp = changed;
     TakeFolder folder = new TakeFolder(takes.resolve(name));
     if (Files.notExists(folder.judgement()) && Files.exists(logOf(name))) {
       // It is being played, or its folder has just been deleted.
       return new Reading(name, Optional.empty(), Optional.empty());
     }
     try {
+      if (holdsHalfWritten(folder)) {
+        // Somebody writes it just now, or was killed while writing; looked at again next time.
+        stamp = AGAIN;
+      }
       if (folder.isToldBeforeOverruled()) {
         folder.tellAgain(Progress.NONE);
         return new Reading(
@@ -111,6 +120,24 @@ final class Filling {
       return new Reading(
           name, Optional.empty(), Optional.of(new BrokenRow(name, stamp, e.getMessage())));
     }
+  }
+
+  /** Whether files wait for their place; those of killed programs are removed in time. */
+  private static boolean holdsHalfWritten(TakeFolder folder) {
+    boolean holds = false;
+    long longAgo = System.currentTimeMillis() - LONGEST_WRITING_MILLIS;
+    try (Stream<Path> files = Files.list(folder.path())) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".part")).toList()) {
+        if (Files.getLastModifiedTime(file).toMillis() < longAgo) {
+          Files.deleteIfExists(file);
+        } else {
+          holds = true;
+        }
+      }
+    } catch (IOException e) {
+      return false;
+    }
+    return holds;
   }
 
   private Path logOf(String name) {
