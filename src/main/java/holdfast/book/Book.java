@@ -7,9 +7,11 @@ import holdfast.session.Overruling;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -265,6 +267,39 @@ public final class Book implements AutoCloseable {
    */
   public List<Statement> lastStatements() {
     return LastIdea.statements(takes());
+  }
+
+  /**
+   * Takes in a take that came from elsewhere, whole or not at all.
+   *
+   * @param unpacking puts its files into the empty folder that it is given
+   * @return where it is now
+   * @throws UserMistake where it cannot be kept
+   */
+  public TakeFolder keep(Consumer<Path> unpacking) {
+    try (Turn turn = Turn.await(home)) {
+      LOG.trace("{}", turn);
+      // Among the trash: half a take of a killed program goes by itself.
+      Path fresh = Files.createDirectories(trash().folder().resolve("coming"));
+      try {
+        unpacking.accept(fresh);
+        TakeFolder come = new TakeFolder(fresh);
+        come.tellAgain(before(come.settings()));
+        String name = KeptTake.name(come.settings());
+        Path kept = takes().resolve(name);
+        for (int i = 2; Files.exists(kept); i++) {
+          kept = takes().resolve(name + "-" + i);
+        }
+        Files.move(fresh, kept, StandardCopyOption.ATOMIC_MOVE);
+        fill();
+        return new TakeFolder(kept);
+      } finally {
+        trash().empty();
+      }
+    } catch (IOException e) {
+      throw new UserMistake(
+          takes() + " cannot be written to (" + e.getMessage() + "); make room or leave for it", e);
+    }
   }
 
   /** How many takes are in the book. */

@@ -194,7 +194,7 @@ public final class KeptTake implements Keeper, AutoCloseable {
   }
 
   /** A name that sorts by time and says which chart it was. */
-  private static String name(TakeSettings settings) {
+  static String name(TakeSettings settings) {
     String when =
         DateTimeFormatter.ofPattern("yyyy-MM-dd_HH-mm-ss", Locale.ROOT).format(settings.started());
     String chart = FileNames.readable(settings.title());

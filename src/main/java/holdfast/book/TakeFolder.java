@@ -174,6 +174,11 @@ public record TakeFolder(Path path) {
     return heardAgain().overruledBy(overrulings());
   }
 
+  /** Whether there is something to be judged in it. */
+  public boolean isPlayed() {
+    return Files.isRegularFile(path.resolve(HEARD)) || Files.isRegularFile(path.resolve(MIDI));
+  }
+
   private JudgedTake heardAgain() {
     Setting setting = settings().setting();
     Path heard = path.resolve(HEARD);

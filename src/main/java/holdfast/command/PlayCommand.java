@@ -7,7 +7,11 @@ import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.TakeFolder;
+import holdfast.book.TakeSettings;
 import holdfast.book.UserFolder;
+import holdfast.book.assignment.Answer;
+import holdfast.book.assignment.Assignment;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.command.live.Key;
@@ -20,6 +24,7 @@ import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
 import holdfast.motif.Player;
 import holdfast.practice.Plan;
+import holdfast.practice.Way;
 import holdfast.report.JudgementText;
 import holdfast.report.PlanText;
 import holdfast.session.DemoPlayer;
@@ -36,6 +41,9 @@ import holdfast.session.input.ReadyInput;
 import holdfast.session.input.Surroundings;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -144,6 +152,8 @@ final class PlayCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
+  private Optional<Assignment> task = Optional.empty();
+
   @Override
   public Integer call() throws InterruptedException, IOException {
     PrintWriter out = spec.commandLine().getOut();
@@ -152,6 +162,9 @@ final class PlayCommand implements Callable<Integer> {
       return 0;
     }
     chartAfterMicrophone();
+    if (chart.filter(name -> name.endsWith(Assignment.ENDING)).isPresent()) {
+      return answer(Path.of(chart.get()), out);
+    }
     Chart over =
         ChartLibrary.open(
             chart.orElseThrow(
@@ -173,6 +186,39 @@ final class PlayCommand implements Callable<Integer> {
       InputChoice choice = inputFor(over.title());
       play(performance, performance, band -> choice.in(around(band)), given, out);
     }
+    return 0;
+  }
+
+  /** Plays what a teacher asked for, and packs the take to be sent back. */
+  private int answer(Path file, PrintWriter out) throws InterruptedException, IOException {
+    Assignment asked = Assignment.read(file);
+    AssignmentCommand.tell(asked, out);
+    try (Book book = Book.open()) {
+      book.said().forEach(out::println);
+    }
+    task = Optional.of(asked);
+    chart = Optional.of(asked.chart().title());
+    Performance performance = asked.performance();
+    Optional<Motif> given =
+        asked
+            .idea()
+            .map(notes -> Motif.over(performance.arrangement().changes().at(0).harmony(), notes));
+    TakeFolder played;
+    if (demo) {
+      DemoPlayer player = DemoPlayer.over(performance);
+      ReadyInput ready = new ReadyInput(player, Player.KEYBOARD, Optional.empty(), List.of());
+      played = play(performance, player.heardIn(performance), band -> ready, given, out);
+    } else {
+      InputChoice choice = inputFor(asked.chart().title());
+      played = play(performance, performance, band -> choice.in(around(band)), given, out);
+    }
+    String name = file.getFileName().toString();
+    String stem = name.substring(0, name.length() - Assignment.ENDING.length());
+    String who = student.map(s -> s.replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-") + "_").orElse("");
+    Path answer = file.resolveSibling(who + stem + Answer.ENDING);
+    Answer.pack(played, answer, false);
+    out.println("Send this file back: " + answer);
+    out.flush();
     return 0;
   }
 
@@ -215,7 +261,7 @@ final class PlayCommand implements Callable<Integer> {
    * @param heard the performance as it sounds
    * @param whoPlays who is listened to, once the sound is on
    */
-  private void play(
+  private TakeFolder play(
       Performance kept,
       Performance heard,
       Function<SoundPlayer, ReadyInput> whoPlays,
@@ -237,7 +283,12 @@ final class PlayCommand implements Callable<Integer> {
         screen.say(Key.help());
       }
       screen.say("");
-      try (KeptTake keeper = KeptTake.begin(setting, kept, source, student)) {
+      TakeSettings settings =
+          TakeSettings.of(
+                  LocalDateTime.now(ZoneId.systemDefault()), setting, kept, source.name(), student)
+              .answering(task.map(Assignment::number))
+              .practisedBy(task.flatMap(Assignment::way).map(Way::word));
+      try (KeptTake keeper = KeptTake.begin(KeptTake.takes(), settings, kept)) {
         TerminalAudience audience = new TerminalAudience(screen, tell, setting);
         LiveTake take = new LiveTake(tune, ready.player(), given, audience, keeper);
         JudgedTake judged = take.play(band, heard, source.keepingSoundIn(keeper.recording()));
@@ -247,6 +298,7 @@ final class PlayCommand implements Callable<Integer> {
         screen.say("");
         PlanText.of(Plan.after(judged, chart.orElse(tune.title()), backing.key()))
             .forEach(screen::say);
+        return keeper.folder();
       }
     }
   }

@@ -113,16 +113,16 @@ class BookKillsTest {
       List<String> said = killed("delete", home, 1, random.nextInt(40));
       boolean wasBegun = !new Departures(home).begun().isEmpty();
       halves += wasBegun ? 1 : 0;
+      int left;
       try (Book book = Book.open(home)) {
-        int left = book.find(Search.ALL.of("Mira")).size();
+        left = book.find(Search.ALL.of("Mira")).size();
         assertTrue(left == 0 || left == 6, "after kill " + kill + " there are " + left);
         assertFalse(wasBegun && left > 0, "a deletion that has begun comes to its end");
         assertFalse(said.contains("gone 6") && left > 0);
         assertEquals(3, book.find(Search.ALL.of("Ilko")).size());
-        if (left == 0) {
-          book.close();
-          assertEquals(List.of(), BookTest.filesThatHold(home, "mira"), "after kill " + kill);
-        }
+      }
+      if (left == 0) {
+        assertEquals(List.of(), BookTest.filesThatHold(home, "mira"), "after kill " + kill);
       }
       assertNoOrphan(home);
       new Trash(folder.resolve("gone")).delete(home);

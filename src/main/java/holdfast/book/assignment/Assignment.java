@@ -1,0 +1,146 @@
+package holdfast.book.assignment;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.backing.Arrangement;
+import holdfast.backing.Feel;
+import holdfast.backing.Performance;
+import holdfast.chart.Chart;
+import holdfast.chart.ChartText;
+import holdfast.melody.IdeaNotation;
+import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
+import holdfast.practice.Way;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * A task that a teacher gives: play over this chart, at this tempo, so many times round.
+ *
+ * @param number tells this task from others; letters and digits
+ * @param chart the tune
+ * @param feel of the backing
+ * @param beatsPerMinute how fast
+ * @param choruses how many times round, 1 to {@value #MOST_CHORUSES}
+ * @param idea the idea to carry; without one the student brings an idea
+ * @param way the way of practising, where one is asked for
+ * @param words what the teacher says to it; may be empty
+ */
+public record Assignment(
+    String number,
+    Chart chart,
+    Feel feel,
+    double beatsPerMinute,
+    int choruses,
+    Optional<List<Note>> idea,
+    Optional<Way> way,
+    String words) {
+
+  /** How the name of such a file ends. */
+  public static final String ENDING = ".carry";
+
+  /** More times round are no task for a lesson. */
+  public static final int MOST_CHORUSES = 99;
+
+  static final String TASK = "assignment.json";
+  private static final String CHART = "chart.txt";
+
+  /** Bytes; a few sentences, and a long form. */
+  private static final int MOST_BYTES = 1 << 18;
+
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  /** Checks what can be checked. */
+  public Assignment {
+    idea = idea.map(List::copyOf);
+    words = words.strip();
+    if (!number.matches("[\\p{L}\\p{N}-]{1,64}")) {
+      throw new UserMistake("an assignment's number is made of letters and digits");
+    }
+    if (choruses < 1 || choruses > MOST_CHORUSES) {
+      throw new UserMistake("an assignment goes 1 to " + MOST_CHORUSES + " times round");
+    }
+    if (!(beatsPerMinute >= Arrangement.SLOWEST && beatsPerMinute <= Arrangement.FASTEST)) {
+      throw new UserMistake(
+          String.format(
+              Locale.ROOT,
+              "an assignment's tempo is %.0f to %.0f beats a minute",
+              Arrangement.SLOWEST,
+              Arrangement.FASTEST));
+    }
+  }
+
+  /** What sounds. */
+  public Performance performance() {
+    Arrangement arrangement =
+        Arrangement.of(chart, feel, beatsPerMinute, Optional.empty(), Optional.empty());
+    return new Performance(
+        arrangement, OptionalInt.of(choruses), arrangement.usualCountIn(), Set.of());
+  }
+
+  /**
+   * Packs it into a file.
+   *
+   * @throws UserMistake where it cannot be written
+   */
+  public void write(Path file) {
+    Map<String, byte[]> parts = new LinkedHashMap<>();
+    parts.put(TASK, json().getBytes(StandardCharsets.UTF_8));
+    parts.put(CHART, ChartText.print(chart).getBytes(StandardCharsets.UTF_8));
+    OpenZip.write(file, parts, Map.of());
+  }
+
+  private String json() {
+    ObjectNode root = MAPPER.createObjectNode();
+    root.put("number", number);
+    root.put("feel", feel.word());
+    root.put("tempo", beatsPerMinute);
+    root.put("choruses", choruses);
+    idea.map(IdeaNotation::print).ifPresent(notes -> root.put("idea", notes));
+    way.ifPresent(asked -> root.put("way", asked.word()));
+    root.put("words", words);
+    return root.toPrettyString() + "\n";
+  }
+
+  /**
+   * Opens a file that a teacher packed.
+   *
+   * @throws UserMistake where it is none, or damaged
+   */
+  public static Assignment read(Path file) {
+    Map<String, byte[]> parts = new OpenZip(Map.of(TASK, MOST_BYTES, CHART, MOST_BYTES)).read(file);
+    if (!parts.keySet().equals(Set.of(TASK, CHART))) {
+      throw new UserMistake(
+          file + " is no whole assignment; ask your teacher to pack it once more");
+    }
+    try {
+      JsonNode root = MAPPER.readTree(parts.get(TASK));
+      return new Assignment(
+          root.path("number").asText(),
+          ChartText.parse(new String(parts.get(CHART), StandardCharsets.UTF_8), file.toString()),
+          Feel.read(root.path("feel").asText()).orElse(Feel.PLAIN),
+          root.path("tempo").asDouble(Double.NaN),
+          root.path("choruses").asInt(),
+          Optional.ofNullable(root.path("idea").textValue()).map(IdeaNotation::parse),
+          Optional.ofNullable(root.path("way").textValue()).flatMap(Way::read),
+          root.path("words").asText());
+    } catch (JsonProcessingException e) {
+      throw new UserMistake(
+          file + " is damaged (" + TASK + " is no JSON); ask your teacher to pack it once more", e);
+    } catch (java.io.IOException e) {
+      throw new UserMistake(file + " cannot be read; ask your teacher to pack it once more", e);
+    } catch (UserMistake | IllegalArgumentException e) {
+      throw new UserMistake(
+          file + ": " + e.getMessage() + "; ask your teacher to pack it once more", e);
+    }
+  }
+}

@@ -1,0 +1,175 @@
+package holdfast.book.overview;
+
+import holdfast.book.TakeFolder;
+import holdfast.book.TakeSettings;
+import holdfast.book.assignment.Answer;
+import holdfast.chart.Chart;
+import holdfast.disk.WholeFile;
+import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarTape;
+import holdfast.listening.audio.SoundFile;
+import holdfast.listening.midi.BarOne;
+import holdfast.listening.midi.LineChoice;
+import holdfast.listening.midi.MidiTakeFile;
+import holdfast.listening.midi.RecordedTake;
+import holdfast.listening.midi.TakePlacement;
+import holdfast.listening.pitch.FileEar;
+import holdfast.mistake.UserMistake;
+import holdfast.motif.Family;
+import holdfast.motif.Motif;
+import holdfast.motif.Player;
+import holdfast.report.Occasion;
+import holdfast.report.ReportPage;
+import holdfast.session.Coach;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
+import holdfast.session.Setting;
+import holdfast.time.TempoMap;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * The job of judging one returned take: a file in, an outcome and a report out. It knows no other
+ * take, keeps nothing, and may run in any thread, process or machine.
+ */
+final class ReturnedTake {
+
+  private static final List<String> MIDI = List.of(".mid", ".midi", ".smf");
+  private static final List<String> SOUND = List.of(".wav", ".mp3", ".ogg", ".flac", ".m4a");
+
+  private ReturnedTake() {}
+
+  /** Whether a file of this name may be a take. */
+  static boolean isOne(Path file) {
+    return ends(file, List.of(Answer.ENDING)) || ends(file, MIDI) || ends(file, SOUND);
+  }
+
+  private static boolean ends(Path file, List<String> endings) {
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+    return endings.stream().anyMatch(name::endsWith);
+  }
+
+  /**
+   * Judges a take.
+   *
+   * @param student whose it is, where the file itself does not say
+   * @param report where its report goes
+   * @param reportName the report's name in the outcome
+   * @throws UserMistake where it cannot be judged; one sentence
+   */
+  static Line.Outcome judge(
+      Path file, String student, Terms terms, Path report, String reportName) {
+    if (ends(file, List.of(Answer.ENDING))) {
+      return answer(file, student, report, reportName);
+    }
+    Chart chart =
+        terms
+            .chart()
+            .orElseThrow(
+                () ->
+                    new UserMistake(
+                        file.getFileName()
+                            + " does not say what it was played over; name a chart with --chart"));
+    JudgedTake judged = ends(file, MIDI) ? midi(file, chart, terms) : sound(file, chart, terms);
+    Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student));
+    WholeFile.write(report, ReportPage.of(judged, occasion));
+    return outcome(judged, student, "", reportName);
+  }
+
+  private static Line.Outcome answer(Path file, String student, Path report, String reportName) {
+    Path unpacked = null;
+    try {
+      unpacked = Files.createTempDirectory("holdfast-answer");
+      TakeFolder take = Answer.unpack(file, unpacked);
+      TakeSettings settings = take.settings();
+      JudgedTake judged = take.judged();
+      String who = settings.student().orElse(student);
+      Occasion occasion =
+          Occasion.of(Optional.of(who), settings.started().toLocalDate()).through(settings.input());
+      WholeFile.write(report, ReportPage.of(judged, occasion));
+      return outcome(judged, who, settings.started().toString(), reportName);
+    } catch (IOException e) {
+      throw new UserMistake(
+          "there is no room to unpack " + file + " (" + e.getMessage() + "); make some", e);
+    } finally {
+      if (unpacked != null) {
+        remove(unpacked);
+      }
+    }
+  }
+
+  private static void remove(Path folder) {
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(file);
+      }
+    } catch (IOException e) {
+      // The system clears its own folder of temporary files.
+      return;
+    }
+  }
+
+  private static JudgedTake midi(Path file, Chart chart, Terms terms) {
+    RecordedTake recorded = MidiTakeFile.read(file);
+    LineChoice line = LineChoice.of(recorded, Optional.empty(), OptionalInt.empty());
+    TakePlacement placement =
+        new BarOne(chart.metre(), terms.beatsPerMinute())
+            .of(recorded, line.line(), OptionalDouble.empty());
+    Setting setting = Setting.of(chart, placement.tempo(), terms.player(), given(chart, terms));
+    return Coach.judge(setting, line.part().notes(), phrase -> {});
+  }
+
+  /** A recording says nothing of its tempo; its first note is taken to be on beat 1 of bar 1. */
+  private static JudgedTake sound(Path file, Chart chart, Terms terms) {
+    List<PlayedNote> notes;
+    try (EarTape tape = SoundFile.tape(file)) {
+      notes =
+          FileEar.hear(
+                  tape,
+                  terms.profile().lowestHz(),
+                  terms.profile().highestHz(),
+                  (seconds, hz, sung) -> {})
+              .notes();
+    }
+    double start = notes.isEmpty() ? 0 : notes.get(0).onsetSeconds();
+    TempoMap tempo = TempoMap.steady(terms.beatsPerMinute(), start);
+    Setting setting = Setting.of(chart, tempo, Player.VOICE, given(chart, terms));
+    return Coach.judge(setting, notes, phrase -> {});
+  }
+
+  private static Optional<Motif> given(Chart chart, Terms terms) {
+    return terms.idea().map(notes -> Motif.over(chart.changes().at(0).harmony(), notes));
+  }
+
+  private static Line.Outcome outcome(
+      JudgedTake judged, String student, String started, String reportName) {
+    return new Line.Outcome(
+        Optional.empty(),
+        student,
+        started,
+        judged.setting().chart().title(),
+        reportName,
+        judged.counts().phrases(),
+        judged.counts().carried(),
+        judged.counts().longestRun(),
+        judged.phrases().stream()
+            .filter(phrase -> !phrase.statesTheIdea())
+            .map(ReturnedTake::letter)
+            .collect(Collectors.joining()),
+        judged.counts().lost().stream().map(phrase -> phrase.place().bar()).toList());
+  }
+
+  private static String letter(JudgedPhrase phrase) {
+    Family family = phrase.verdict().family();
+    return family.word().substring(0, 1);
+  }
+}

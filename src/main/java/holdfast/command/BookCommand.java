@@ -1,0 +1,262 @@
+package holdfast.command;
+
+import holdfast.book.Book;
+import holdfast.book.Entry;
+import holdfast.book.Export;
+import holdfast.book.Search;
+import holdfast.book.SelfEstimate;
+import holdfast.book.Student;
+import holdfast.book.TakeFolder;
+import holdfast.listening.calibration.Profile;
+import holdfast.mistake.UserMistake;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Looks into the practice book. */
+@Command(
+    name = "book",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "What has been played so far: the newest takes, those of one student, over one chart, from"
+          + " some days, with some words.",
+      ""
+    },
+    footer = {
+      "",
+      "Every take is a folder of open files on this machine; nothing leaves it by itself."
+    })
+final class BookCommand implements Callable<Integer> {
+
+  private static final int USUAL_NUMBER = 20;
+
+  @Option(names = "--student", paramLabel = "NAME", description = "takes of this student")
+  private Optional<String> student = Optional.empty();
+
+  @Option(names = "--chart", paramLabel = "TITLE", description = "over charts with this title")
+  private Optional<String> chart = Optional.empty();
+
+  @Option(names = "--from", paramLabel = "DAY", description = "from this day on, as 2026-11-25")
+  private Optional<String> from = Optional.empty();
+
+  @Option(names = "--until", paramLabel = "DAY", description = "up to this day")
+  private Optional<String> until = Optional.empty();
+
+  @Option(
+      names = "--words",
+      arity = "1..*",
+      paramLabel = "WORD",
+      description = "with these words in names, notes or feelings")
+  private List<String> words = List.of();
+
+  @Option(names = "--most", paramLabel = "N", description = "so many at most (20 without it)")
+  private int most = USUAL_NUMBER;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    if (most < 1) {
+      throw new UserMistake("--most takes 1 or more, not " + most);
+    }
+    Search search =
+        new Search(student, chart, day("--from", from), day("--until", until), words, most);
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      List<Entry> found = book.find(search);
+      BookText text = BookText.forThisTerminal();
+      found.forEach(entry -> out.println(text.line(entry)));
+      if (found.isEmpty()) {
+        out.println(book.size() == 0 ? "No take is in the book yet." : "No take fits.");
+      }
+      tellBroken(book, out);
+    }
+    out.flush();
+    return 0;
+  }
+
+  private static Book opened(PrintWriter out) {
+    Book book = Book.open();
+    book.said().forEach(out::println);
+    return book;
+  }
+
+  private static void tellBroken(Book book, PrintWriter out) {
+    List<String> broken = book.brokenFolders();
+    if (!broken.isEmpty()) {
+      out.println(
+          broken.size()
+              + (broken.size() == 1 ? " folder" : " folders")
+              + " cannot be read; "
+              + broken.get(0));
+    }
+  }
+
+  private static Optional<LocalDate> day(String option, Optional<String> text) {
+    try {
+      return text.map(LocalDate::parse);
+    } catch (DateTimeParseException e) {
+      throw new UserMistake(option + " takes a day as 2026-11-25, not \"" + text.get() + "\"", e);
+    }
+  }
+
+  @Command(
+      name = "progress",
+      mixinStandardHelpOptions = true,
+      description =
+          "A student's takes chart by chart, as a small picture: one block a take, the"
+              + " taller the more phrases carried the idea.")
+  int progress(@Parameters(paramLabel = "STUDENT") String name) {
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      List<Entry> takes = book.find(Search.ALL.of(name));
+      if (takes.isEmpty()) {
+        throw new UserMistake("there is no take of " + name + " in the book");
+      }
+      BookText.forThisTerminal().progress(takes).forEach(out::println);
+    }
+    out.flush();
+    return 0;
+  }
+
+  @Command(
+      name = "students",
+      mixinStandardHelpOptions = true,
+      description = "Everybody in the book; who played last comes first.")
+  int students() {
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      for (Student each : book.everybody()) {
+        out.println(
+            each.name()
+                + each.instrument().map(instrument -> ", " + instrument).orElse("")
+                + ", takes: "
+                + book.find(Search.ALL.of(each.name())).size());
+      }
+    }
+    out.flush();
+    return 0;
+  }
+
+  @Command(
+      name = "student",
+      mixinStandardHelpOptions = true,
+      description = "Writes down what a student plays, and which profile the ear takes.")
+  int student(
+      @Parameters(paramLabel = "NAME") String name,
+      @Option(names = "--instrument", paramLabel = "WORDS") Optional<String> instrument,
+      @Option(names = "--profile", paramLabel = "NAME") Optional<String> profile) {
+    profile.ifPresent(named -> spec.commandLine().getOut().println(Profile.named(named).name()));
+    try (Book book = opened(spec.commandLine().getOut())) {
+      Optional<Student> known = book.students().find(name);
+      book.students()
+          .keep(
+              new Student(
+                  name,
+                  instrument.or(() -> known.flatMap(Student::instrument)),
+                  profile.or(() -> known.flatMap(Student::profile))));
+    }
+    return 0;
+  }
+
+  @Command(
+      name = "note",
+      mixinStandardHelpOptions = true,
+      description = "Keeps a note of the teacher's with a take.")
+  int note(
+      @Parameters(index = "0", paramLabel = "TAKE") String take,
+      @Parameters(index = "1..*", arity = "1..*", paramLabel = "WORDS") List<String> said) {
+    try (Book book = opened(spec.commandLine().getOut())) {
+      book.take(take).note(String.join(" ", said));
+    }
+    return 0;
+  }
+
+  @Command(
+      name = "felt",
+      mixinStandardHelpOptions = true,
+      description = "Keeps how a take felt: slippery, patchy, steady or easy, and why.")
+  int felt(
+      @Parameters(index = "0", paramLabel = "TAKE") String take,
+      @Parameters(index = "1", paramLabel = "FEELING") String feeling,
+      @Parameters(index = "2..*", arity = "0..*", paramLabel = "WORDS") List<String> said) {
+    SelfEstimate estimate =
+        new SelfEstimate(
+            SelfEstimate.Feeling.read(feeling), String.join(" ", said == null ? List.of() : said));
+    try (Book book = opened(spec.commandLine().getOut())) {
+      book.take(take).felt(estimate);
+    }
+    return 0;
+  }
+
+  @Command(
+      name = "export",
+      mixinStandardHelpOptions = true,
+      description = "Packs the open files of all takes, or of one student's, into one ZIP file.")
+  int export(
+      @Parameters(paramLabel = "FILE.zip") Path file,
+      @Option(names = "--student", paramLabel = "NAME") Optional<String> of) {
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      List<TakeFolder> takes =
+          book.find(of.map(Search.ALL::of).orElse(Search.ALL)).stream()
+              .map(entry -> book.take(entry.take()))
+              .toList();
+      int packed = Export.write(takes, book.students(), of, file);
+      out.println(packed + (packed == 1 ? " take is in " : " takes are in ") + file);
+    }
+    out.flush();
+    return 0;
+  }
+
+  @Command(
+      name = "delete",
+      mixinStandardHelpOptions = true,
+      description =
+          "Deletes a student with every take, recording, idea and note of theirs, for"
+              + " good. Files that were exported or sent are not touched.")
+  int delete(
+      @Parameters(paramLabel = "STUDENT") String name,
+      @Option(names = "--for-good", description = "yes, delete") boolean sure) {
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      if (!sure) {
+        throw new UserMistake(
+            "this deletes "
+                + book.find(Search.ALL.of(name)).size()
+                + " takes of "
+                + name
+                + " for good; add --for-good if you are sure");
+      }
+      int gone = book.forget(name);
+      out.println("Deleted with " + gone + (gone == 1 ? " take." : " takes."));
+    }
+    out.flush();
+    return 0;
+  }
+
+  @Command(
+      name = "again",
+      mixinStandardHelpOptions = true,
+      description = "Reads all folders anew, as after changing files by hand.")
+  int again() {
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      book.readAgain();
+      out.println(book.size() + " takes are in the book.");
+      tellBroken(book, out);
+    }
+    out.flush();
+    return 0;
+  }
+}

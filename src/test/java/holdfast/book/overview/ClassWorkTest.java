@@ -1,0 +1,141 @@
+package holdfast.book.overview;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import holdfast.book.MadeTakes;
+import holdfast.book.TakeFolder;
+import holdfast.book.assignment.Answer;
+import holdfast.chart.ChartLibrary;
+import holdfast.listening.calibration.Profile;
+import holdfast.motif.Player;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Takes come back by the hundred; each is judged once, and none can stop the others. */
+class ClassWorkTest {
+
+  private static final Terms BOATS =
+      new Terms(
+          Optional.of(ChartLibrary.open("Paper Boats")),
+          66,
+          Optional.empty(),
+          Player.KEYBOARD,
+          Profile.ANYONE);
+
+  @TempDir Path temporary;
+
+  private Path folder;
+  private Path overview;
+
+  @BeforeEach
+  void what_came_back() throws IOException {
+    folder = Files.createDirectories(temporary.resolve("class 7b – übung"));
+    overview = folder.resolve("overview");
+    TakeFolder take = MadeTakes.play(temporary.resolve("home"), "Mira", 0);
+    Answer.pack(take, folder.resolve("mira.carried"), false);
+    Files.createDirectories(folder.resolve("Ilko"));
+    Files.copy(take.path().resolve(TakeFolder.MIDI), folder.resolve("Ilko/week 1.mid"));
+    Files.copy(take.path().resolve(TakeFolder.MIDI), folder.resolve("Oda_homework.mid"));
+    Files.writeString(folder.resolve("Bas.mid"), "this is no MIDI file");
+    Files.writeString(folder.resolve("Bas.carried"), "nor is this an answer");
+    Files.writeString(folder.resolve("read me.txt"), "not a take");
+  }
+
+  private int run(Share share) throws InterruptedException {
+    return new ClassWork(folder, overview, BOATS, share).run(2, step -> {});
+  }
+
+  private String page() throws IOException {
+    return Files.readString(overview.resolve(ClassPage.PAGE));
+  }
+
+  @Test
+  void each_take_is_judged_and_bad_files_are_listed_with_a_sentence() throws Exception {
+    assertEquals(5, run(Share.ALL));
+    assertEquals(3, ClassPage.write(overview));
+    ClassResults results = ClassResults.read(overview);
+    assertEquals(
+        List.of("Ilko", "Mira", "Oda"),
+        results.students().stream().map(ClassResults.OfStudent::name).toList());
+    int carried = results.students().get(0).newest().outcome().carried();
+    assertTrue(carried > 5);
+    assertEquals(
+        carried,
+        results.students().get(1).newest().outcome().carried(),
+        "by its answer and by its MIDI file the same take is the same");
+    assertEquals(List.of("Bas.carried", "Bas.mid"), List.copyOf(results.troubles().keySet()));
+    assertFalse(results.charts().get("Paper Boats").isEmpty());
+    for (ClassResults.OfStudent student : results.students()) {
+      String report = student.newest().outcome().report();
+      assertTrue(page().contains("href=\"" + report + "\""));
+      assertTrue(Files.exists(overview.resolve(report)));
+    }
+    List<String> table = Files.readAllLines(overview.resolve(ClassPage.TABLE));
+    assertEquals(4, table.size());
+    assertTrue(table.get(1).startsWith("Ilko,Paper Boats,"), table.get(1));
+  }
+
+  @Test
+  void a_second_run_does_only_what_is_new_or_changed() throws Exception {
+    assertEquals(5, run(Share.ALL));
+    assertEquals(0, run(Share.ALL));
+    Path oda = folder.resolve("Oda_homework.mid");
+    Files.setLastModifiedTime(oda, FileTime.fromMillis(1_700_000_000_000L));
+    assertEquals(0, run(Share.ALL), "another time and the same bytes");
+    Files.copy(oda, folder.resolve("Runa.mid"));
+    Files.write(folder.resolve("Bas.mid"), Files.readAllBytes(oda));
+    assertEquals(2, run(Share.ALL));
+    assertEquals(5, ClassPage.write(overview));
+  }
+
+  @Test
+  void a_run_that_was_killed_in_the_middle_of_a_line_goes_on() throws Exception {
+    run(Share.ALL);
+    Path ledger = overview.resolve("results.jsonl");
+    byte[] whole = Files.readAllBytes(ledger);
+    String text = new String(whole, StandardCharsets.UTF_8);
+    int lastLine = text.substring(0, text.length() - 1).lastIndexOf('\n') + 1;
+    String cut = text.substring(0, lastLine + 20);
+    Files.writeString(ledger, cut, StandardOpenOption.TRUNCATE_EXISTING);
+    assertEquals(1, run(Share.ALL), "only the take whose line was cut off");
+    assertEquals(3, ClassPage.write(overview));
+  }
+
+  @Test
+  void shares_of_several_machines_come_to_the_same_as_one() throws Exception {
+    int judged = 0;
+    for (int share = 1; share <= 3; share++) {
+      judged += run(new Share(share, 3));
+    }
+    assertEquals(5, judged);
+    ClassPage.write(overview);
+    String shared = page();
+    overview = folder.resolve("overview of one");
+    // The other overview is in the folder, too, and holds no take.
+    assertEquals(5, run(Share.ALL));
+    ClassPage.write(overview);
+    assertEquals(shared, page());
+  }
+
+  @Test
+  void names_from_elsewhere_are_text_on_the_page_and_no_formula_in_the_table() throws Exception {
+    Path evil = folder.resolve("=1+2<script>alert(1)<");
+    Files.createDirectories(evil);
+    Files.copy(folder.resolve("Oda_homework.mid"), evil.resolve("a.mid"));
+    run(Share.ALL);
+    ClassPage.write(overview);
+    assertFalse(page().contains("<script"));
+    assertTrue(Files.readString(overview.resolve(ClassPage.TABLE)).contains("\n'=1+2<script>"));
+  }
+}
