@@ -41,7 +41,7 @@ public final class SoundFile {
   private static final int LOOK_AHEAD_BYTES = 1 << 20;
 
   /** The AAC decoder tells its doubts to the console unless it is asked not to. */
-  private static final Logger AAC_TALK = Logger.getLogger("net.sourceforge.jaad");
+  private static final Logger AAC_TALK = Logger.getLogger("jaad");
 
   private SoundFile() {}
 
