@@ -5,6 +5,7 @@ import holdfast.theory.Degree;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import holdfast.theory.NoteName;
+import holdfast.theory.Spelling;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -30,23 +31,14 @@ public final class ToneName {
 
   private ToneName() {}
 
-  /** The name as shown, {@code E♭}: as the chord spells it, else as the key does. */
+  /** The name as shown, {@code E♭}, as {@link Spelling} finds it. */
   public static String shown(int pitch, Harmony harmony, Optional<Key> key) {
     return name(pitch, harmony, key).display();
   }
 
-  /** The name: as the chord spells it, else as the key does. */
+  /** The name, as {@link Spelling} finds it. */
   public static NoteName name(int pitch, Harmony harmony, Optional<Key> key) {
-    int pitchClass = Math.floorMod(pitch, 12);
-    Optional<ChordSymbol> chord = harmony.chord();
-    Optional<NoteName> own =
-        chord.flatMap(c -> c.notes().stream().filter(n -> n.pitchClass() == pitchClass).findAny());
-    if (own.isPresent()) {
-      return own.get().simplified();
-    }
-    return key.map(k -> k.spell(pitchClass))
-        .or(() -> chord.map(c -> c.spell(BY_STEP.get(step(pitch, c))).simplified()))
-        .orElseGet(() -> Key.parse("C").spell(pitchClass));
+    return new Spelling(key, harmony).name(pitch);
   }
 
   /** The names of all twelve pitch classes from C up, over a harmony. */

@@ -33,22 +33,22 @@ public final class Predictability {
   private static final int WIDEST_STEP = 3;
 
   private final Motif idea;
-  private final Context context;
   private final Map<CarryWay, Double> counts = new EnumMap<>(AT_FIRST);
   private List<Note> before;
+  private Context context = Context.NOTES_ONLY;
   private OptionalInt lastStep = OptionalInt.empty();
   private boolean threadHolds = true;
 
   /** A listener who has heard the idea and nothing else. */
-  public Predictability(Motif idea, Context context) {
+  public Predictability(Motif idea) {
     this.idea = idea;
-    this.context = context;
     this.before = idea.notes();
   }
 
   /** Hears the next phrase: how near did it come to what was expected? */
-  public Expectation hear(List<Note> phrase) {
+  public Expectation hear(List<Note> phrase, Context over) {
     Phrases.check("a phrase", phrase);
+    context = over;
     double pulse = Line.pulse(idea.notes());
     Line played = Line.of(phrase, pulse);
     double total = counts.values().stream().mapToDouble(Double::doubleValue).sum();

@@ -2,6 +2,7 @@ package holdfast.motif;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What a listener who knows the idea would say about a phrase, and how sure they can be.
@@ -64,6 +65,23 @@ public record Verdict(
         changes,
         material,
         detail);
+  }
+
+  /** Less than a third of a beat is how a person breathes, not a new place in the bar. */
+  private static final double NEW_PLACE_BEATS = 0.34;
+
+  /**
+   * Where in the bar it starts, against the idea, in words and to the half beat: {@code half a beat
+   * later in the bar}; empty where that is the same place, or it is not the idea.
+   */
+  public Optional<String> placeInBar() {
+    double halves = Math.rint(Math.abs(shiftBeats) * 2);
+    if (treatment == Treatment.NEW || Math.abs(shiftBeats) < NEW_PLACE_BEATS) {
+      return Optional.empty();
+    }
+    String number = halves % 2 == 0 ? Integer.toString((int) halves / 2) : halves / 2 + "";
+    String beats = halves == 1 ? "half a beat" : halves == 2 ? "a beat" : number + " beats";
+    return Optional.of(beats + (shiftBeats > 0 ? " later" : " earlier") + " in the bar");
   }
 
   /** Whether the phrase comes from the idea at all. */

@@ -133,29 +133,13 @@ public final class Why {
         : "You took " + part + " and left the rest out";
   }
 
-  /** Where in the bar, when that differs by a quarter of a beat or more. */
+  /** Where in the bar, if that is another place than the idea's. */
   private String where() {
-    double quarter = Math.rint(verdict.shiftBeats() * 4) / 4;
     boolean tells =
         verdict.treatment() == Treatment.LITERAL
             || verdict.treatment() == Treatment.TRANSPOSED
             || verdict.treatment() == Treatment.SEQUENCE;
-    if (!tells || Math.abs(quarter) < 0.5) {
-      return "";
-    }
-    String size =
-        Math.abs(quarter) == 0.5
-            ? "half a beat"
-            : Math.abs(quarter) == 1
-                ? "a beat"
-                : String.format(Locale.ROOT, "%s beats", plain(Math.abs(quarter)));
-    return ", " + size + (quarter > 0 ? " later" : " earlier") + " in the bar";
-  }
-
-  private static String plain(double number) {
-    return number == Math.rint(number)
-        ? Integer.toString((int) number)
-        : String.format(Locale.ROOT, "%.2f", number).replaceAll("0+$", "");
+    return tells ? verdict.placeInBar().map(place -> ", " + place).orElse("") : "";
   }
 
   /** For new material: which side of the idea came nearest to being there. */

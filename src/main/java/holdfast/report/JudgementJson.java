@@ -119,6 +119,15 @@ public final class JudgementJson {
         .put("contour", thousandths(evidence.contour()))
         .put("intervals", thousandths(evidence.intervals()));
     fit(node, phrase.harmony().fit());
+    phrase
+        .expectation()
+        .ifPresent(
+            e ->
+                node.putObject("expected")
+                    .put("way", e.way().words())
+                    .put("share", thousandths(e.share()))
+                    .put("nearness", thousandths(e.nearness()))
+                    .put("brokeThread", e.brokeThread()));
     node.put("why", String.join(" ", OverrulingWords.why(phrase)));
     phrase
         .overruled()

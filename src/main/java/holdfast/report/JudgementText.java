@@ -109,6 +109,7 @@ public final class JudgementText {
     } else {
       lines.addAll(OverrulingWords.why(phrase));
     }
+    phrase.expectation().map(ExpectationWords::of).ifPresent(lines::add);
     Optional<Key> key = setting.changes().key();
     phrase.harmony().notes().forEach(note -> lines.add("  " + note.sentence(key)));
     return lines;
@@ -152,6 +153,7 @@ public final class JudgementText {
                 + " carried"
                 + chorus.fit().map(f -> ", " + f.word().text()).orElse(""));
       }
+      ExpectationWords.of(take).ifPresent(lines::add);
     }
     return lines;
   }

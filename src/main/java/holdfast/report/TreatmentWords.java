@@ -1,7 +1,6 @@
 package holdfast.report;
 
 import holdfast.motif.Family;
-import holdfast.motif.Treatment;
 import holdfast.motif.Verdict;
 import holdfast.session.JudgedPhrase;
 import java.util.Locale;
@@ -42,7 +41,7 @@ public final class TreatmentWords {
           case ORNAMENTED -> "the idea, decorated";
           case NEW -> verdict.material().words();
         };
-    return words + shift(verdict);
+    return words + verdict.placeInBar().map(place -> ", " + place).orElse("");
   }
 
   private static String sequence(Verdict verdict) {
@@ -74,20 +73,5 @@ public final class TreatmentWords {
       return "half";
     }
     return String.format(Locale.ROOT, "%.2g times", scale);
-  }
-
-  private static String shift(Verdict verdict) {
-    // Less than a third of a beat is how a person breathes, not a new place in the bar.
-    double shift = verdict.shiftBeats();
-    if (verdict.treatment() == Treatment.NEW || Math.abs(shift) < 0.34) {
-      return "";
-    }
-    double size = Math.rint(Math.abs(shift) * 2) / 2;
-    String beats = size == 1 ? "a beat" : size == 0.5 ? "half a beat" : trim(size) + " beats";
-    return ", " + beats + (shift > 0 ? " later in the bar" : " earlier in the bar");
-  }
-
-  private static String trim(double number) {
-    return number == Math.rint(number) ? Integer.toString((int) number) : Double.toString(number);
   }
 }

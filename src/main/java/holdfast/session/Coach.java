@@ -8,10 +8,12 @@ import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.MonophonicLine;
 import holdfast.melody.Note;
 import holdfast.motif.Context;
+import holdfast.motif.Expectation;
 import holdfast.motif.IdeaBelief;
 import holdfast.motif.Motif;
 import holdfast.motif.MotifJudge;
 import holdfast.motif.OpeningIdea;
+import holdfast.motif.Predictability;
 import holdfast.motif.Verdict;
 import holdfast.motif.Why;
 import holdfast.phrase.Phrase;
@@ -52,6 +54,7 @@ public final class Coach {
   private Optional<Motif> firstIdea;
   private Optional<Motif> idea;
   private Optional<IdeaBelief> belief;
+  private Optional<Predictability> listener;
   private double heardSeconds;
 
   /** A coach for one take. */
@@ -62,6 +65,7 @@ public final class Coach {
     this.idea = setting.givenIdea();
     this.firstIdea = idea;
     this.belief = idea.map(given -> new IdeaBelief(judge, given, context));
+    this.listener = idea.map(Predictability::new);
     idea.ifPresent(given -> cutter.follow(given.notes()));
   }
 
@@ -158,6 +162,7 @@ public final class Coach {
             phrase -> inBeats(phrase.notes()),
             judge,
             context);
+    listener = setting.givenIdea().map(Predictability::new);
     List<JudgedPhrase> told = retrospect.phrases(this::tell);
     return new JudgedTake(
         setting, firstIdea, told, Counts.of(told), retrospect.afterthoughts(told));
@@ -201,7 +206,20 @@ public final class Coach {
         verdict,
         FitJudge.judge(notes, setting.changes(), setting.metre()),
         Why.sentences(verdict, notes, context),
+        expectation(statesTheIdea, notes),
         phrase.decidedSeconds());
+  }
+
+  /**
+   * What a listener who heard all before expected here; the idea itself is what they start from.
+   */
+  private Optional<Expectation> expectation(boolean statesTheIdea, List<Note> notes) {
+    if (statesTheIdea) {
+      Motif stated = Motif.over(chordsUnder(notes).get(0).harmony(), OpeningIdea.of(notes));
+      listener = Optional.of(new Predictability(stated));
+      return Optional.empty();
+    }
+    return listener.map(who -> who.hear(notes, context));
   }
 
   /** The chords that a listener hears with the phrase; a hair of an early entry is not one. */

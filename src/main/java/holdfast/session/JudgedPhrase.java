@@ -4,6 +4,7 @@ import holdfast.chart.ChordSpan;
 import holdfast.harmony.JudgedLine;
 import holdfast.listening.PlayedNote;
 import holdfast.melody.Note;
+import holdfast.motif.Expectation;
 import holdfast.motif.Family;
 import holdfast.motif.Verdict;
 import java.util.List;
@@ -22,6 +23,8 @@ import java.util.Optional;
  * @param verdict what it makes of the idea
  * @param harmony what each note does over its chord, and how the whole sits
  * @param why the verdict in two or three plain sentences
+ * @param expectation what a listener expected here, from the idea and the phrases before, and how
+ *     near the player came to it; empty where the idea itself is stated
  * @param decidedSeconds when it was known to have ended, in seconds of the take
  * @param overruled the teacher's word, where there is one; then {@code verdict} is the teacher's
  */
@@ -35,6 +38,7 @@ public record JudgedPhrase(
     Verdict verdict,
     JudgedLine harmony,
     List<String> why,
+    Optional<Expectation> expectation,
     double decidedSeconds,
     Optional<Overruled> overruled) {
 
@@ -72,6 +76,7 @@ public record JudgedPhrase(
       Verdict verdict,
       JudgedLine harmony,
       List<String> why,
+      Optional<Expectation> expectation,
       double decidedSeconds) {
     this(
         index,
@@ -83,6 +88,7 @@ public record JudgedPhrase(
         verdict,
         harmony,
         why,
+        expectation,
         decidedSeconds,
         Optional.empty());
   }
@@ -100,6 +106,7 @@ public record JudgedPhrase(
         ruling.in(heard),
         harmony,
         why,
+        expectation,
         decidedSeconds,
         Optional.of(new Overruled(ruling, heard)));
   }

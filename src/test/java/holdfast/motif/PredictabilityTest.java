@@ -25,7 +25,7 @@ class PredictabilityTest {
   void the_same_notes_again_are_what_was_expected() {
     Motif idea = Motif.over(Harmony.parse("Dm7"), Written.typical(0, 62, 65, 69, 67, 65));
     Expectation heard =
-        new Predictability(idea, bars("Dm7", "G7")).hear(Written.typical(4, 62, 65, 69, 67, 65));
+        new Predictability(idea).hear(Written.typical(4, 62, 65, 69, 67, 65), bars("Dm7", "G7"));
     assertEquals(CarryWay.SAME_NOTES, heard.way());
     assertTrue(heard.nearness() > 0.95, heard::toString);
   }
@@ -33,10 +33,11 @@ class PredictabilityTest {
   @Test
   void a_sequence_that_goes_on_becomes_what_is_counted_on() {
     Motif idea = Motif.over(Harmony.parse("C"), Written.typical(0, 72, 71, 69, 67, 69));
-    Predictability listener = new Predictability(idea, bars("C", "Em7", "Am7", "Dm7"));
-    Expectation first = listener.hear(Written.typical(4, 71, 69, 67, 65, 67));
-    Expectation second = listener.hear(Written.typical(8, 69, 67, 65, 64, 65));
-    Expectation third = listener.hear(Written.typical(12, 67, 65, 64, 62, 64));
+    Predictability listener = new Predictability(idea);
+    Context over = bars("C", "Em7", "Am7", "Dm7");
+    Expectation first = listener.hear(Written.typical(4, 71, 69, 67, 65, 67), over);
+    Expectation second = listener.hear(Written.typical(8, 69, 67, 65, 64, 65), over);
+    Expectation third = listener.hear(Written.typical(12, 67, 65, 64, 62, 64), over);
     assertEquals(CarryWay.BY_STEP, third.way());
     assertTrue(third.share() > first.share());
     assertTrue(third.nearness() >= second.nearness());
@@ -46,10 +47,11 @@ class PredictabilityTest {
   @Test
   void the_thread_breaks_at_the_first_phrase_that_nobody_could_foresee() {
     Motif idea = Motif.over(Harmony.parse("Dm7"), Written.typical(0, 62, 65, 69, 67, 65));
-    Predictability listener = new Predictability(idea, bars("Dm7", "G7", "C", "Am7"));
-    assertFalse(listener.hear(Written.typical(4, 62, 65, 69, 67, 65)).brokeThread());
+    Predictability listener = new Predictability(idea);
+    Context over = bars("Dm7", "G7", "C", "Am7");
+    assertFalse(listener.hear(Written.typical(4, 62, 65, 69, 67, 65), over).brokeThread());
     double[] other = {0, 1.5, 1.75, 3};
-    assertTrue(listener.hear(Written.line(8, other, 79, 72, 76, 84)).brokeThread());
-    assertFalse(listener.hear(Written.line(12, other, 77, 71, 72, 83)).brokeThread());
+    assertTrue(listener.hear(Written.line(8, other, 79, 72, 76, 84), over).brokeThread());
+    assertFalse(listener.hear(Written.line(12, other, 77, 71, 72, 83), over).brokeThread());
   }
 }

@@ -144,11 +144,11 @@ class UnchangingVerdictTest {
     Situation one = Situation.of(seed);
     Situation other = Situation.of(seed + 1);
     Motif idea = Motif.of(one.idea());
-    Predictability shorter = new Predictability(idea, Context.NOTES_ONLY);
-    Predictability longer = new Predictability(idea, Context.NOTES_ONLY);
-    Expectation before = shorter.hear(one.phrase());
-    Expectation again = longer.hear(one.phrase());
-    longer.hear(other.phrase());
+    Predictability shorter = new Predictability(idea);
+    Predictability longer = new Predictability(idea);
+    Expectation before = shorter.hear(one.phrase(), Context.NOTES_ONLY);
+    Expectation again = longer.hear(one.phrase(), Context.NOTES_ONLY);
+    longer.hear(other.phrase(), Context.NOTES_ONLY);
     assertEquals(before, again);
   }
 }
