@@ -1,9 +1,6 @@
 package holdfast.report;
 
-import holdfast.motif.Context;
 import holdfast.motif.Expectation;
-import holdfast.motif.Motif;
-import holdfast.motif.Predictability;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import java.util.ArrayList;
@@ -12,7 +9,7 @@ import java.util.Optional;
 
 /**
  * How well a listener who had heard the phrases before could foresee each next one; see {@link
- * Predictability}.
+ * Expectation}.
  *
  * @param phrases how many could have been foreseen or not
  * @param foreseen of these, those that carried the idea as was expected
@@ -28,20 +25,12 @@ record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
   }
 
   static Optional<Foreseen> of(JudgedTake take) {
-    if (take.idea().isEmpty()) {
-      return Optional.empty();
-    }
-    Motif idea = take.idea().get();
-    Context context =
-        Context.over(
-            take.setting().changes(), take.setting().player(), take.setting().metre().beats());
-    Predictability listener = new Predictability(idea, context);
     int phrases = 0;
     int foreseen = 0;
     List<JudgedPhrase> broke = new ArrayList<>();
     for (JudgedPhrase phrase : take.phrases()) {
-      if (!phrase.statesTheIdea()) {
-        Expectation expected = listener.hear(phrase.notes());
+      if (phrase.expectation().isPresent()) {
+        Expectation expected = phrase.expectation().get();
         phrases++;
         foreseen += phrase.carries() && expected.nearness() >= NEAR ? 1 : 0;
         if (expected.brokeThread()) {

@@ -120,7 +120,8 @@ public final class JudgementText {
     List<String> lines = new ArrayList<>();
     lines.add("");
     lines.addAll(TakeSentences.of(take));
-    List<String> lookingBack = TakeSentences.inHindsight(take);
+    List<String> lookingBack = new ArrayList<>(MaterialRuns.of(take));
+    lookingBack.addAll(TakeSentences.inHindsight(take));
     if (!lookingBack.isEmpty()) {
       lines.add("");
       lines.addAll(lookingBack);
@@ -153,7 +154,7 @@ public final class JudgementText {
                 + " carried"
                 + chorus.fit().map(f -> ", " + f.word().text()).orElse(""));
       }
-      ExpectationWords.of(take).ifPresent(lines::add);
+      Foreseen.of(take).ifPresent(f -> lines.addAll(f.sentences(take.choruses())));
     }
     return lines;
   }

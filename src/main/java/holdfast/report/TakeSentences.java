@@ -60,6 +60,12 @@ public final class TakeSentences {
                         + (phrase.carries() ? "" : "new: ")
                         + TreatmentWords.of(phrase.verdict())
                         + ".";
+                case TAKEN_BACK -> "In " + where + " you took your idea back.";
+                case ANSWER ->
+                    "In "
+                        + where
+                        + " you answered the phrase before it, as an answer a question: the same"
+                        + " beginning, and an ending that comes to rest.";
               };
             })
         .toList();

@@ -17,6 +17,10 @@ public record Afterthought(Kind kind, JudgedPhrase phrase) {
     /** From here on another idea was carried. */
     NEW_IDEA,
     /** It is heard another way, now that the player's habits are known. */
-    HEARD_ANEW
+    HEARD_ANEW,
+    /** The idea comes back here after it was let go. */
+    TAKEN_BACK,
+    /** It answers the phrase before it: the same beginning, and an ending that comes to rest. */
+    ANSWER
   }
 }

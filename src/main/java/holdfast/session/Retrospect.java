@@ -70,7 +70,7 @@ final class Retrospect {
     return List.copyOf(told);
   }
 
-  /** What differs from what was said live, in order. */
+  /** What differs from what was said live, or could not be said then, in order. */
   List<Afterthought> afterthoughts(List<JudgedPhrase> told) {
     List<Afterthought> thoughts = new ArrayList<>();
     for (int k = 0; k < told.size(); k++) {
@@ -82,6 +82,12 @@ final class Retrospect {
         thoughts.add(new Afterthought(regrouped.get(), phrase));
       } else if (isHeardAnew(k, phrase)) {
         thoughts.add(new Afterthought(Kind.HEARD_ANEW, phrase));
+      }
+      if (hindsight.phrases().get(k).takenBack()) {
+        thoughts.add(new Afterthought(Kind.TAKEN_BACK, phrase));
+      }
+      if (hindsight.phrases().get(k).answers().isPresent()) {
+        thoughts.add(new Afterthought(Kind.ANSWER, phrase));
       }
     }
     return List.copyOf(thoughts);

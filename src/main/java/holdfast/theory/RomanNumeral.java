@@ -12,7 +12,7 @@ final class RomanNumeral {
   /** Semitones above the tonic, counted against its major scale. */
   static int semitones(String text) {
     int accidentals = 0;
-    while (text.charAt(accidentals) == 'b' || text.charAt(accidentals) == '#') {
+    while (accidentals < text.length() && "b#".indexOf(text.charAt(accidentals)) >= 0) {
       accidentals++;
     }
     int degree = NUMERALS.indexOf(text.substring(accidentals)) + 1;

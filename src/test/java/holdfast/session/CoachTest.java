@@ -64,6 +64,57 @@ class CoachTest {
   }
 
   @Test
+  void an_idea_that_is_taken_back_after_a_rest_is_told_once() {
+    String idea = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    String other = "F4/1.5 G4/0.25 A4/0.25 C5/0.5 Bb4/0.5";
+    JudgedTake take = Coach.judge(setting(), playing(idea, idea, other, idea, idea), phrase -> {});
+
+    List<Afterthought> back =
+        take.afterthoughts().stream()
+            .filter(t -> t.kind() == Afterthought.Kind.TAKEN_BACK)
+            .toList();
+    assertEquals(1, back.size(), take.afterthoughts().toString());
+    assertEquals(new Place(1, 4), back.get(0).phrase().place());
+  }
+
+  @Test
+  void an_answer_is_told_where_it_answers() {
+    String question = "C5/0.5 A4/0.5 G4 A4/0.5 G4/1";
+    String answer = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    JudgedTake take = Coach.judge(setting(), playing(question, answer), phrase -> {});
+
+    assertTrue(
+        take.afterthoughts().stream()
+            .anyMatch(t -> t.kind() == Afterthought.Kind.ANSWER && t.phrase().place().bar() == 2),
+        take.phrases().get(1)::toString);
+  }
+
+  @Test
+  void what_a_listener_expected_is_known_of_every_phrase_but_the_idea() {
+    String idea = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    String other = "F3/1.5 D5/0.25 G3/0.25 C6/0.5 Bb3/0.5";
+    JudgedTake take = Coach.judge(setting(), playing(idea, idea, idea, other), phrase -> {});
+
+    assertTrue(take.phrases().get(0).expectation().isEmpty());
+    assertTrue(take.phrases().get(1).expectation().orElseThrow().nearness() > 0.85);
+    assertTrue(take.phrases().get(3).expectation().orElseThrow().brokeThread());
+  }
+
+  @Test
+  void another_velocity_changes_nothing() {
+    String idea = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
+    List<PlayedNote> played = playing(idea, idea, "F4/1.5 G4/0.25 A4/0.25 C5/0.5 Bb4/0.5", idea);
+    List<PlayedNote> soft =
+        played.stream()
+            .map(n -> PlayedNote.key(n.onsetSeconds(), n.durationSeconds(), n.pitch(), 12))
+            .toList();
+
+    assertEquals(
+        saidLive(played).stream().map(JudgedPhrase::verdict).toList(),
+        saidLive(soft).stream().map(JudgedPhrase::verdict).toList());
+  }
+
+  @Test
   void statements_that_join_without_a_breath_are_told_apart() {
     String idea = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1";
     String joined = "C5/0.5 A4/0.5 G4 A4/0.5 F4/1.5 D5/0.5 Bb4/0.5 A4 Bb4/0.5 G4/1";
