@@ -30,6 +30,9 @@ final class FrameAnalysis {
   /** Peaks lower than this are not worth keeping as candidates. */
   private static final double LOWEST_PEAK = 0.3;
 
+  /** Clarity that an octave is worth when there are more peaks than places. */
+  private static final double WORTH_OF_AN_OCTAVE = 0.05;
+
   /** Two windows mean the same pitch when they differ by less than this share: 60 cents. */
   private static final double SAME_SHARE = 0.035;
 
@@ -143,11 +146,11 @@ final class FrameAnalysis {
       if (count - start == MOST) {
         int weakest = start;
         for (int i = start + 1; i < count; i++) {
-          if (clarity[i] < clarity[weakest]) {
+          if (worth(clarity[i], hz[i]) < worth(clarity[weakest], hz[weakest])) {
             weakest = i;
           }
         }
-        if (clarity[weakest] >= height) {
+        if (worth(clarity[weakest], hz[weakest]) >= worth(height, window.hertz(lag + shift))) {
           continue;
         }
         // Keep order of lag: close the gap, then append.
@@ -207,6 +210,11 @@ final class FrameAnalysis {
     }
   }
 
+  /** Of peaks that are about as high, those at multiples of the period go first. */
+  private static double worth(double seen, double pitchHz) {
+    return seen + WORTH_OF_AN_OCTAVE * Math.log(pitchHz) / Math.log(2);
+  }
+
   private void keep(double pitch, double seen) {
     if (pitch < Frames.cents(lowestHz) || pitch > Frames.cents(highestHz)) {
       return;
@@ -215,11 +223,12 @@ final class FrameAnalysis {
     if (kept == MOST) {
       int weakest = 0;
       for (int i = 1; i < MOST; i++) {
-        if (peak[i] < peak[weakest]) {
+        if (worth(peak[i], Frames.hertz(cents[i]))
+            < worth(peak[weakest], Frames.hertz(cents[weakest]))) {
           weakest = i;
         }
       }
-      if (peak[weakest] >= seen) {
+      if (worth(peak[weakest], Frames.hertz(cents[weakest])) >= worth(seen, Frames.hertz(pitch))) {
         return;
       }
       for (int i = weakest; i < MOST - 1; i++) {

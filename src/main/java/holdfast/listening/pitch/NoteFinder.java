@@ -69,7 +69,7 @@ final class NoteFinder implements FrameListener {
 
   private final NoteListener listener;
   private final int lag;
-  private final double outOfGap;
+  private final double noteOutOfGap;
   private final int earliest;
   private final float[] distance = new float[STEPS];
   private final float[] cost = new float[STEPS + 1];
@@ -81,11 +81,11 @@ final class NoteFinder implements FrameListener {
   private final float[] sure = new float[MEMORY];
   private final float[] level = new float[MEMORY];
 
-  /** By frame: the segment that stood when a new one began there. */
-  private final int[] linkState = new int[MEMORY];
+  /** By frame: the segment that stood when a note began there, and when a gap began there. */
+  private final int[][] linkState = new int[2][MEMORY];
 
-  private final int[] linkStart = new int[MEMORY];
-  private final int[] linkBefore = new int[MEMORY];
+  private final int[][] linkStart = new int[2][MEMORY];
+  private final int[][] linkBefore = new int[2][MEMORY];
   private final float[] attack = new float[MEMORY];
   private final float[] scratch = new float[MEMORY];
 
@@ -103,7 +103,7 @@ final class NoteFinder implements FrameListener {
    */
   NoteFinder(Patience patience, NoteListener listener) {
     this.listener = listener;
-    this.outOfGap = patience.noteOutOfGap();
+    this.noteOutOfGap = patience.noteOutOfGap();
     this.lag = patience.end();
     this.earliest = patience.begin();
     for (int i = 0; i < STEPS; i++) {
@@ -124,13 +124,17 @@ final class NoteFinder implements FrameListener {
     sure[slot] = (float) sureness;
     level[slot] = (float) levelDb;
     double newNote = NEW_NOTE - attackAt(slot, flux);
-    int best = cheapest();
-    linkState[slot] = best;
-    linkStart[slot] = start[best];
-    linkBefore[slot] = before[best];
-    float base = cost[best];
-    float toNote = base + (float) (best == GAP ? outOfGap : Math.max(CHEAPEST, newNote));
-    float toGap = base + (float) GAP_AFTER_NOTE;
+    int best = cheapestNote();
+    // A note that has hardly begun is not struck again: or every attack would be two.
+    boolean lasted = now - start[best] >= SHORTEST;
+    float outOfNote = cost[best] + (float) (lasted ? Math.max(CHEAPEST, newNote) : NEW_NOTE);
+    // Only a gap that is the best story so far leads to a note, or a gap of one frame would be the
+    // cheap way from note to note.
+    float outOfGap = cost[GAP] <= cost[best] ? cost[GAP] + (float) noteOutOfGap : Float.MAX_VALUE;
+    float toNote = Math.min(outOfNote, outOfGap);
+    link(0, slot, outOfGap < outOfNote ? GAP : best);
+    link(1, slot, best);
+    float toGap = cost[best] + (float) GAP_AFTER_NOTE;
     float least = Float.MAX_VALUE;
     int middle = (int) Math.round((cents - LOWEST) / STEP);
     for (int m = 0; m < STEPS; m++) {
@@ -144,7 +148,7 @@ final class NoteFinder implements FrameListener {
       cost[m] = stay + here;
       least = Math.min(least, cost[m]);
     }
-    if (best != GAP && toGap < cost[GAP]) {
+    if (toGap < cost[GAP]) {
       cost[GAP] = toGap;
       start[GAP] = now;
       before[GAP] = now;
@@ -176,14 +180,25 @@ final class NoteFinder implements FrameListener {
     return strength;
   }
 
-  private int cheapest() {
-    int best = GAP;
-    for (int m = 0; m < STEPS; m++) {
+  private void link(int kind, int slot, int state) {
+    linkState[kind][slot] = state;
+    linkStart[kind][slot] = start[state];
+    linkBefore[kind][slot] = before[state];
+  }
+
+  private int cheapestNote() {
+    int best = 0;
+    for (int m = 1; m < STEPS; m++) {
       if (cost[m] < cost[best]) {
         best = m;
       }
     }
     return best;
+  }
+
+  private int cheapest() {
+    int note = cheapestNote();
+    return cost[note] < cost[GAP] ? note : GAP;
   }
 
   /**
@@ -204,9 +219,11 @@ final class NoteFinder implements FrameListener {
       int end = now + 1;
       while (from > told) {
         end = from;
-        segment = linkState[link & (MEMORY - 1)];
-        from = linkStart[link & (MEMORY - 1)];
-        link = linkBefore[link & (MEMORY - 1)];
+        int kind = segment == GAP ? 1 : 0;
+        int at = link & (MEMORY - 1);
+        segment = linkState[kind][at];
+        from = linkStart[kind][at];
+        link = linkBefore[kind][at];
       }
       if (end > due) {
         break;

@@ -22,5 +22,5 @@ record Patience(int path, int vibrato, int end, int begin, double noteOutOfGap) 
   static final Patience SETTLED = new Patience(16, 12, 20, 8, 4);
 
   /** On a file: 0.3 s for the path, longer than any consonant, and half a swing of vibrato. */
-  static final Patience FILE = new Patience(60, 22, 80, 80, 4);
+  static final Patience FILE = new Patience(60, 25, 80, 80, 4);
 }

@@ -10,8 +10,8 @@ package holdfast.listening.pitch;
  */
 final class Vibrato implements FrameListener {
 
-  /** Frames of the stretch: 225 ms, one swing at 4.5 Hz, slower than any trained vibrato. */
-  private static final int STRETCH = 45;
+  /** Frames of the stretch: 255 ms, in which a shake of 5 Hz turns twice wherever it begins. */
+  private static final int STRETCH = 51;
 
   /** A turn must go back by this many cents to count; less is the voice's own unsteadiness. */
   private static final float TURN_CENTS = 30;

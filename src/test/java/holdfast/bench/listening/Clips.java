@@ -52,9 +52,7 @@ final class Clips {
   }
 
   static List<Clip> instruments(long seed, Optional<File> sounds) throws IOException {
-    String who = sounds.isPresent() ? "sampled" : "instruments";
-    List<Clip> clips = new ArrayList<>();
-    // General MIDI 1.0 programs, counted from 0.
+    // General MIDI 1.0 programs, counted from 0, and the range of each line.
     int[][] players = {
       {56, 55, 80}, {65, 52, 80}, {66, 46, 74}, {73, 62, 93}, {40, 56, 88},
       {24, 45, 76}, {71, 52, 84}, {0, 48, 84}, {42, 38, 67}, {57, 42, 70},
@@ -63,12 +61,43 @@ final class Clips {
       "trumpet", "alto sax", "tenor sax", "flute", "violin",
       "guitar", "clarinet", "piano line", "cello", "trombone"
     };
+    return players(players, names, seed, sounds);
+  }
+
+  private static List<Clip> players(
+      int[][] players, String[] names, long seed, Optional<File> sounds) throws IOException {
+    String who = sounds.isPresent() ? "sampled" : "instruments";
+    List<Clip> clips = new ArrayList<>();
     for (int i = 0; i < players.length; i++) {
       Random random = new Random(seed * 17 + i);
       List<Line.Sung> line =
           Line.random(random, SECONDS, players[i][1], players[i][2], 0.14, 0.8, 0.4);
       clips.add(Instruments.play(names[i], who, players[i][0], line, sounds));
     }
+    return clips;
+  }
+
+  /** Clips that nothing is ever fitted to: other voices, other instruments, other lines. */
+  static List<Clip> heldOut(long seed, Optional<File> sounds) throws IOException {
+    List<Clip> clips = new ArrayList<>();
+    clips.add(sing("bass", seed, 40, 60, 0.96, 45, -24, 15, 0.7, false));
+    clips.add(sing("man straight", seed + 1, 48, 66, 1.05, 5, -22, -45, 0.4, false));
+    clips.add(sing("woman low", seed + 2, 52, 70, 1.12, 25, -21, 5, 0.7, false));
+    clips.add(sing("woman wide vibrato", seed + 3, 58, 77, 1.18, 80, -27, -10, 0.4, false));
+    clips.add(sing("child A3", seed + 4, 57, 72, 1.3, 5, -17, 30, 0.7, false));
+    clips.add(sing("child G5", seed + 5, 64, 79, 1.42, 20, -19, -25, 0.5, false));
+    clips.add(sing("hum low", seed + 6, 46, 62, 1.02, 10, -28, 10, 0.0, true));
+    int[][] players = {
+      {68, 58, 86}, {60, 45, 72}, {64, 58, 84}, {70, 38, 65}, {25, 45, 76},
+      {41, 50, 79}, {74, 67, 91}, {22, 57, 82}, {11, 55, 84}, {26, 45, 76},
+    };
+    String[] names = {
+      "oboe", "horn", "soprano sax", "bassoon", "steel guitar",
+      "viola", "recorder", "harmonica", "vibraphone", "jazz guitar"
+    };
+    clips.addAll(players(players, names, seed, sounds));
+    List<Line.Sung> line = Line.random(new Random(seed + 9), SECONDS, 78, 96, 0.16, 0.8, 0.6);
+    clips.add(Whistler.whistle("whistle", seed + 9, line));
     return clips;
   }
 

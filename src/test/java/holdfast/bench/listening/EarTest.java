@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -21,7 +22,8 @@ class EarTest {
     List<Clip> clips = Clips.singers(SEED).stream().map(c -> Room.quiet(c, SEED)).toList();
     assertTrue(accuracy(clips) >= 0.96, "overall accuracy " + accuracy(clips));
     assertTrue(notes(clips, false) >= 0.85, "F1 " + notes(clips, false));
-    assertTrue(notes(clips, true) >= 0.75, "live F1 " + notes(clips, true));
+    double live = notes(clips, true);
+    assertTrue(live >= notes(clips, false) - 0.04, "live F1 " + live);
   }
 
   @Test
@@ -32,6 +34,16 @@ class EarTest {
             .toList();
     assertTrue(accuracy(clips) >= 0.92, "overall accuracy " + accuracy(clips));
     assertTrue(notes(clips, false) >= 0.80, "F1 " + notes(clips, false));
+  }
+
+  /** The goal for a backing that is not known, on three voices; the bench measures all. */
+  @Test
+  void a_player_is_told_from_a_backing_that_is_not_known() throws IOException {
+    List<Clip> clips = new ArrayList<>();
+    for (Clip clip : Clips.singers(SEED).subList(0, 3)) {
+      clips.add(Room.withBleed(clip, SEED, Optional.empty()));
+    }
+    assertTrue(accuracy(clips) >= 0.88, "overall accuracy " + accuracy(clips));
   }
 
   @Test

@@ -198,8 +198,16 @@ final class Instruments {
     return Math.sqrt(sum / Math.max(1, to - from));
   }
 
-  /** Piano chords, a bass and a soft ride: a chord a bar. */
-  static float[] backing(long seed, double seconds, Optional<File> sounds) throws IOException {
+  /** A backing's band: General MIDI 1.0 programs, and the lowest pitch of the chords. */
+  record Band(int chords, int bass, int lowest) {
+
+    /** Piano and double bass. */
+    static final Band TRIO = new Band(0, 32, 48);
+  }
+
+  /** Chords, a bass and a soft ride: a chord a bar. */
+  static float[] backing(long seed, double seconds, Band band, Optional<File> sounds)
+      throws IOException {
     java.util.Random random = new java.util.Random(seed);
     List<Press> presses = new ArrayList<>();
     double beat = 60.0 / (60 + random.nextInt(50));
@@ -215,13 +223,13 @@ final class Instruments {
         if (b == 0 || random.nextDouble() < 0.4) {
           double late = b == 0 ? 0 : beat * 0.5 * random.nextInt(2);
           for (int tone : kind) {
-            int pitch = 48 + (root + tone) % 12 + (tone > 6 ? 12 : 0);
+            int pitch = band.lowest() + (root + tone) % 12 + (tone > 6 ? 12 : 0);
             presses.add(new Press(t + late, t + beat * 1.8, 2, pitch, 75));
           }
         }
       }
       root = (root + 5) % 12;
     }
-    return render(presses, Map.of(1, 32, 2, 0), seconds, sounds);
+    return render(presses, Map.of(1, band.bass(), 2, band.chords()), seconds, sounds);
   }
 }

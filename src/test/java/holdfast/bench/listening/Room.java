@@ -32,16 +32,24 @@ final class Room {
     return clip.sounding(mix(clip, noise, decibels), clip.backing());
   }
 
-  /** Walls: a tail of decaying noise, 60 dB down after {@code seconds}, 6 dB under the voice. */
-  static Clip reverberant(Clip clip, double seconds, long seed) {
-    float[] wet = convolve(clip.samples(), tail(seconds, 1.0, 0.5, seed));
+  /** Walls: a tail of decaying noise, 60 dB down after {@code seconds}, in a share of the voice. */
+  static Clip reverberant(Clip clip, double seconds, double share, long seed) {
+    float[] wet = convolve(clip.samples(), tail(seconds, 1.0, share, seed));
     return quiet(clip.sounding(wet, clip.backing()), seed + 1);
   }
 
-  /** The backing from a loudspeaker, 12 dB under the voice, late and coloured by a small room. */
+  /** A trio's backing from a loudspeaker in a small room. */
   static Clip withBleed(Clip clip, long seed, Optional<File> sounds) throws IOException {
-    float[] backing = Instruments.backing(seed, (double) clip.samples().length / Clip.RATE, sounds);
-    float[] heard = convolve(backing, tail(0.25, 1.0, 0.4, seed + 7));
+    return withBleed(clip, Instruments.Band.TRIO, 0.25, seed, sounds);
+  }
+
+  /** The backing from a loudspeaker, 12 dB under the voice, late and coloured by a room. */
+  static Clip withBleed(
+      Clip clip, Instruments.Band band, double roomSeconds, long seed, Optional<File> sounds)
+      throws IOException {
+    double seconds = (double) clip.samples().length / Clip.RATE;
+    float[] backing = Instruments.backing(seed, seconds, band, sounds);
+    float[] heard = convolve(backing, tail(roomSeconds, 1.0, 0.4, seed + 7));
     int late = (int) (0.037 * Clip.RATE);
     float[] delayed = new float[heard.length];
     System.arraycopy(heard, 0, delayed, late, heard.length - late);

@@ -1,0 +1,166 @@
+package holdfast.listening.pitch;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * The cases that make hearing a voice hard. Each take is drawn by the test, so that its notes are
+ * known exactly; a note is right within 50 ms and 50 cents, the tolerances of mir_eval's
+ * transcription metrics.
+ */
+class HearingCasesTest {
+
+  private static final double ONSET_SECONDS = 0.05;
+  private static final double PITCH_CENTS = 50;
+
+  @ParameterizedTest(name = "at {0} Hz, live: {1}")
+  @CsvSource({"5, false", "6, false", "7, false", "5, true", "6, true", "7, true"})
+  void a_vibrato_of_100_cents_each_way_is_one_note(double swings, boolean live) {
+    TestVoice voice =
+        new TestVoice(2.5)
+            .note(
+                0.5,
+                2.0,
+                t -> 6400 + 100 * Math.min(1, t / 0.3) * Math.sin(2 * Math.PI * swings * t),
+                t -> 1,
+                TestVoice.OPEN);
+    assertHeard(voice.heard(live), 0.5, 6400);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_scoop_counts_where_it_settles(boolean live) {
+    TestVoice voice =
+        new TestVoice(2)
+            .note(0.5, 1.5, t -> 6700 - 200 * Math.exp(-t / 0.03), t -> 1, TestVoice.OPEN);
+    assertHeard(voice.heard(live), 0.5, 6700);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_glide_of_70_ms_joins_two_notes(boolean live) {
+    TestVoice voice =
+        new TestVoice(2.5)
+            .note(
+                0.5,
+                2.0,
+                t -> 6200 + 500 * Math.max(0, Math.min(1, (t - 0.7) / 0.07)),
+                t -> 1,
+                TestVoice.OPEN);
+    assertHeard(voice.heard(live), 0.5, 6200, 1.235, 6700);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_fundamental_that_fades_for_80_ms_is_no_octave_leap(boolean live) {
+    TestVoice voice = new TestVoice(2.5);
+    voice.note(0.5, 2.0, t -> 5700, t -> 1, 0, 0.5, 0, 0.3, 0, 0.1);
+    voice.note(
+        0.5,
+        2.0,
+        t -> 5700,
+        t -> 1 - 0.8 * Math.exp(-Math.pow((t - 0.74) / 0.03, 2)),
+        1,
+        0,
+        0.35,
+        0,
+        0.19,
+        0,
+        0.1);
+    assertHeard(voice.heard(live), 0.5, 5700);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_pitch_that_is_struck_four_times_is_four_notes(boolean live) {
+    TestVoice voice = new TestVoice(3);
+    for (int i = 0; i < 4; i++) {
+      voice.note(0.5 + 0.5 * i, 0.96 + 0.5 * i, 6500, TestVoice.OPEN);
+    }
+    assertHeard(voice.heard(live), 0.5, 6500, 1.0, 6500, 1.5, 6500, 2.0, 6500);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_hum_has_a_pitch(boolean live) {
+    TestVoice voice =
+        new TestVoice(2.6).note(0.5, 1.2, 5300, TestVoice.HUM).note(1.3, 2.1, 5700, TestVoice.HUM);
+    assertHeard(voice.heard(live), 0.5, 5300, 1.3, 5700);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void consonants_and_breaths_are_no_notes(boolean live) {
+    TestVoice voice =
+        new TestVoice(3)
+            .hiss(0.45, 0.55, 0.05)
+            .note(0.55, 1.2, 6000, TestVoice.OPEN)
+            .hiss(1.25, 1.6, 0.02)
+            .hiss(1.7, 1.76, 0.08)
+            .note(1.76, 2.5, 6400, TestVoice.OPEN);
+    assertHeard(voice.heard(live), 0.55, 6000, 1.76, 6400);
+  }
+
+  /** Children's voices as the brief has them, A3 to G5; every whole tone between. */
+  @Test
+  void children_are_heard_from_a3_to_g5() {
+    assertScale(57, 79, TestVoice.OPEN);
+  }
+
+  @Test
+  void basses_are_heard_down_to_e2() {
+    assertScale(40, 52, TestVoice.OPEN);
+  }
+
+  /** C8 is MIDI 108, 4186 Hz. */
+  @Test
+  void whistles_and_piccolos_are_heard_up_to_c8() {
+    assertScale(84, 108, TestVoice.WHISTLE);
+  }
+
+  @Test
+  void who_sings_40_cents_flat_throughout_sings_the_pitches_meant() {
+    int[] meant = {60, 64, 67, 64, 62, 60};
+    TestVoice voice = new TestVoice(0.5 + 0.6 * meant.length);
+    for (int i = 0; i < meant.length; i++) {
+      voice.note(0.3 + 0.6 * i, 0.8 + 0.6 * i, 100 * meant[i] - 40, TestVoice.OPEN);
+    }
+    FileEar.Hearing hearing =
+        FileEar.hear(voice.samples(), Ear.LOWEST_HZ, Ear.HIGHEST_HZ, (t, hz, sung) -> {});
+    List<Integer> pitches = new ArrayList<>();
+    hearing.notes().forEach(note -> pitches.add(note.pitch()));
+    assertEquals(List.of(60, 64, 67, 64, 62, 60), pitches);
+    assertEquals(-40, hearing.tuningCents(), 5);
+  }
+
+  private static void assertScale(int lowest, int highest, double... harmonics) {
+    TestVoice voice = new TestVoice(1 + 0.4 * ((highest - lowest) / 2 + 1));
+    List<Double> expected = new ArrayList<>();
+    for (int pitch = lowest; pitch <= highest; pitch += 2) {
+      double start = 0.5 + 0.2 * (pitch - lowest);
+      voice.note(start, start + 0.36, 100.0 * pitch, harmonics);
+      expected.add(start);
+      expected.add(100.0 * pitch);
+    }
+    assertHeard(voice.heard(false), expected.stream().mapToDouble(Double::doubleValue).toArray());
+  }
+
+  /** Onsets and pitches in turn. */
+  private static void assertHeard(List<TestVoice.Note> heard, double... expected) {
+    assertEquals(expected.length / 2, heard.size(), "notes heard: " + heard);
+    for (int i = 0; i < heard.size(); i++) {
+      TestVoice.Note note = heard.get(i);
+      assertTrue(
+          Math.rint(1e4 * Math.abs(note.onset() - expected[2 * i])) <= 1e4 * ONSET_SECONDS
+              && Math.abs(note.cents() - expected[2 * i + 1]) <= PITCH_CENTS,
+          note + " is not at " + expected[2 * i] + " s on " + expected[2 * i + 1] + " cents");
+    }
+  }
+}
