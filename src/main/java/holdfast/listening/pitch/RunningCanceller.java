@@ -61,6 +61,12 @@ public final class RunningCanceller {
   /** The energies before and after are compared over about so many stretches: 1 s. */
   private static final double COMPARED = 16;
 
+  /** So much more energy out than in is no chance of a singer's, but another way. */
+  private static final double CLEARLY_MORE = 1.5;
+
+  /** Stretches before the filter is used: one alone would be learned from the singer. */
+  private static final int ENOUGH = 12;
+
   /** Below this power a stretch of the backing is silence: −80 dB of full scale. */
   private static final double SILENT = 1e-8 * STRETCH * STRETCH * 0.19;
 
@@ -86,6 +92,7 @@ public final class RunningCanceller {
   private double energyBefore;
   private double energyAfter;
   private boolean learned;
+  private int stretches;
 
   private final FloatFFT lookFft = new FloatFFT(LOOK);
   private final float[] lookX = new float[LOOK];
@@ -202,6 +209,7 @@ public final class RunningCanceller {
   /** The way from the loudspeaker may have changed: learns it anew. */
   public void forget() {
     learned = false;
+    stretches = 0;
     Arrays.fill(crossRe, 0);
     Arrays.fill(crossIm, 0);
     Arrays.fill(power, 0);
@@ -219,7 +227,7 @@ public final class RunningCanceller {
     }
     energyBefore += (before - energyBefore) / COMPARED;
     energyAfter += (after - energyAfter) / COMPARED;
-    return learned && energyAfter > energyBefore;
+    return learned && energyAfter > CLEARLY_MORE * energyBefore;
   }
 
   private void learn() {
@@ -268,7 +276,8 @@ public final class RunningCanceller {
     }
     fft.realInverse(response, true);
     System.arraycopy(response, 0, filter, 0, FILTER);
-    learned = true;
+    stretches++;
+    learned = stretches >= ENOUGH;
   }
 
   private void cut(float[] from, int start, float[] to) {
