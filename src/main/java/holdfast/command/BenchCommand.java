@@ -20,6 +20,9 @@ import holdfast.session.VerdictBench;
 import holdfast.session.input.Inputs;
 import holdfast.session.input.MicrophoneInput;
 import holdfast.session.input.Surroundings;
+import holdfast.window.FrameBench;
+import holdfast.window.MainWindow;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.util.List;
@@ -50,6 +53,9 @@ final class BenchCommand implements Callable<Integer> {
   private static final int SHORTEST_SECONDS = 10;
   private static final int LONGEST_SECONDS = 3600;
 
+  /** The demo lasts a minute. */
+  private static final int LONGEST_FRAMES_SECONDS = 45;
+
   @Option(
       names = "--seconds",
       paramLabel = "N",
@@ -74,12 +80,20 @@ final class BenchCommand implements Callable<Integer> {
               + " holds on to: memory, threads, open files.")
   private boolean soak;
 
+  @Option(
+      names = "--frames",
+      description = "Play the demo in the window instead, and measure its frames.")
+  private boolean frames;
+
   @Mixin private SoundOptions sound = new SoundOptions();
 
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() throws InterruptedException {
+  public Integer call() throws InterruptedException, IOException {
+    if (frames) {
+      return frames();
+    }
     if (seconds < SHORTEST_SECONDS || seconds > LONGEST_SECONDS) {
       throw new UserMistake("--seconds takes 10 to 3600, not " + seconds);
     }
@@ -105,6 +119,14 @@ final class BenchCommand implements Callable<Integer> {
     if (microphone.isPresent()) {
       tell(listening(Inputs.microphone(microphone.get()), arrangement));
     }
+    return 0;
+  }
+
+  private int frames() throws InterruptedException, IOException {
+    if (!MainWindow.canOpen()) {
+      throw new UserMistake("--frames needs a display; set DISPLAY, or start Xvfb");
+    }
+    FrameBench.run(Math.min(seconds, LONGEST_FRAMES_SECONDS), spec.commandLine().getOut());
     return 0;
   }
 

@@ -45,6 +45,7 @@ final class CheckPage implements Page {
     this.who = who;
     Kit kit = desk.kit();
     this.light = new EarLight(kit, "");
+    light.setBackground(kit.palette().card());
     this.state = kit.prose(desk.words().say("check.play"));
     Chart first = ChartLibrary.shipped(ChartLibrary.names().get(0)).orElseThrow();
     this.start = kit.primary("check.start", () -> begin(first));

@@ -71,7 +71,11 @@ final class WindowDriver implements AutoCloseable {
   <T> T ask(Callable<T> question) {
     FutureTask<T> task = new FutureTask<>(question);
     try {
-      SwingUtilities.invokeAndWait(task);
+      if (SwingUtilities.isEventDispatchThread()) {
+        task.run();
+      } else {
+        SwingUtilities.invokeAndWait(task);
+      }
       return task.get();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

@@ -22,6 +22,9 @@ public final class BarPainter {
   /** A lozenge is never thinner than this, however many rows a bar has. */
   private static final double THINNEST = 7;
 
+  /** A ghost is a little lower than what is played into it. */
+  private static final double GHOST_HEIGHT = 0.8;
+
   private static final BasicStroke BEAT_LINE =
       new BasicStroke(1f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1f, new float[] {2, 4}, 0);
   private static final BasicStroke GHOST_LINE =
@@ -127,7 +130,7 @@ public final class BarPainter {
             alpha));
     pen.setStroke(GHOST_LINE);
     for (Note note : ghost) {
-      pen.draw(lozenge(cell, bar, note, true));
+      pen.draw(lozenge(cell, bar, note, true, GHOST_HEIGHT));
     }
     pen.dispose();
   }
@@ -138,7 +141,7 @@ public final class BarPainter {
     Graphics2D pen = clipped(g, cell);
     for (Lozenge lozenge : played) {
       Mark mark = lozenge.mark().orElse(Mark.CARRIED);
-      Shape shape = lozenge(cell, bar, lozenge.note(), mark != Mark.VARIED);
+      Shape shape = lozenge(cell, bar, lozenge.note(), mark != Mark.VARIED, 1);
       pen.setColor(lozenge.mark().map(m -> m.lineColour(palette)).orElse(palette.played()));
       if (mark.isHollow()) {
         pen.setStroke(OUTLINE);
@@ -157,8 +160,9 @@ public final class BarPainter {
     return pen;
   }
 
-  private static Shape lozenge(Rectangle2D cell, Picture bar, Note note, boolean round) {
-    double height = Math.max(THINNEST, bar.row(cell) * 0.86);
+  private static Shape lozenge(
+      Rectangle2D cell, Picture bar, Note note, boolean round, double share) {
+    double height = share * Math.max(THINNEST, bar.row(cell) * 0.86);
     double middle = bar.y(cell, note.pitch()) + bar.row(cell) / 2;
     double from = bar.x(cell, note.onsetBeats());
     double to = Math.max(bar.x(cell, note.endBeats()) - 1.5, from + 3);

@@ -162,7 +162,7 @@ public final class AfterPage implements Page {
     parts.add(form);
     why.setName("after.why");
     parts.add(kit.card(6, kit.heading("after.phrase"), why));
-    parts.add(idea);
+    parts.add(kit.row(8, idea));
     parts.add(plan(finished));
     panel.add(kit.page(980, parts.toArray(Component[]::new)));
   }

@@ -60,7 +60,7 @@ public final class BigChoice extends JButton {
   public Dimension getPreferredSize() {
     Insets insets = getInsets();
     int width = getWidth() > 0 ? getWidth() : kit.look().px(250);
-    sentence.setSize(width - insets.left - insets.right, 1);
+    sentence.setSize(width - insets.left - insets.right, sentence.getHeight());
     return new Dimension(
         width,
         insets.top

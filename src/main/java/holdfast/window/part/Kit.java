@@ -30,7 +30,7 @@ public record Kit(Look look, Words words) {
 
   /** A page's own name. */
   public Prose title(String key) {
-    return new Prose(words.say(key), look.bold(1.7), palette().ink());
+    return new Prose(words.say(key).replace("&", ""), look.bold(1.7), palette().ink());
   }
 
   /** The name of a part of a page. */

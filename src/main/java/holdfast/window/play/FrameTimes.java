@@ -16,6 +16,11 @@ public final class FrameTimes {
     count++;
   }
 
+  /** Forgets what was measured so far. */
+  public void forget() {
+    count = 0;
+  }
+
   /** How many frames there were. */
   public int count() {
     return count;

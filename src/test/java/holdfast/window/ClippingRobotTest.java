@@ -1,0 +1,131 @@
+package holdfast.window;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+
+import holdfast.window.part.Prose;
+import java.awt.Component;
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.awt.Rectangle;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import javax.swing.AbstractButton;
+import javax.swing.JComboBox;
+import javax.swing.JLabel;
+import javax.swing.JViewport;
+import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Nothing is cut off on a small screen, at any text size, on either paper, in either language. */
+class ClippingRobotTest {
+
+  private static final int WIDTH = 1024;
+  private static final int HEIGHT = 640;
+
+  @TempDir Path folder;
+
+  @BeforeAll
+  static void needs_a_display() {
+    assumeFalse(
+        GraphicsEnvironment.isHeadless(),
+        "there is no DISPLAY here, so no window is measured; start one with Xvfb");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "light, 100, english",
+    "dark, 100, german",
+    "light, 150, german",
+    "dark, 150, english"
+  })
+  void nothing_is_cut_off(String theme, String percent, String language) throws Exception {
+    Preferences preferences =
+        Preferences.usual()
+            .with("theme", theme)
+            .with("text-size", percent)
+            .with("language", language);
+    List<String> cut = new ArrayList<>();
+    try (WindowDriver driver = WindowDriver.open(folder, WIDTH, HEIGHT, preferences)) {
+      String name = "-" + theme + "-" + percent + "-" + language;
+      for (Pages.Entry entry : Pages.ALL) {
+        driver.tell(() -> driver.desk().go(entry.name()));
+        look(driver, entry.name() + name, cut);
+      }
+      driver.tell(() -> driver.desk().go(Desk.CHARTS));
+      driver.click(driver.named("charts.new"));
+      look(driver, "editor" + name, cut);
+      driver.click(driver.named("editor.cancel"));
+      driver.click(driver.named("charts.demo"));
+      driver.until("a take runs", 10, () -> driver.desk().isPlaying());
+      driver.until(
+          "it is shown",
+          20,
+          () -> driver.desk().playing().map(p -> p.frameTimes().count() > 120).orElse(false));
+      look(driver, "playing" + name, cut);
+      driver.press(java.awt.event.KeyEvent.VK_SPACE);
+      driver.until("the take is over", 20, () -> !driver.desk().isPlaying());
+      look(driver, "after" + name, cut);
+    }
+    assertEquals(List.of(), cut);
+  }
+
+  private static void look(WindowDriver driver, String state, List<String> cut) {
+    driver.shot(state);
+    cut.addAll(
+        driver.ask(
+            () ->
+                WindowDriver.all(driver.window().frame().getRootPane()).stream()
+                    .filter(Component::isShowing)
+                    .flatMap(c -> trouble(c).stream())
+                    .map(words -> state + ": " + words)
+                    .toList()));
+  }
+
+  private static List<String> trouble(Component part) {
+    List<String> found = new ArrayList<>();
+    String who =
+        part.getClass().getSimpleName()
+            + " "
+            + part.getName()
+            + (part instanceof AbstractButton b ? " “" + b.getText() + "”" : "");
+    Rectangle bounds = part.getBounds();
+    if (part.getParent() != null && bounds.width > 0 && bounds.height > 0) {
+      Rectangle room = new Rectangle(part.getParent().getSize());
+      boolean scrolls = part.getParent() instanceof JViewport;
+      boolean inside =
+          bounds.x >= 0
+              && bounds.x + bounds.width <= room.width + 1
+              && (scrolls || (bounds.y >= 0 && bounds.y + bounds.height <= room.height + 1));
+      boolean ours =
+          SwingUtilities.getAncestorOfClass(javax.swing.JComboBox.class, part) == null
+              && SwingUtilities.getAncestorOfClass(javax.swing.JSpinner.class, part) == null
+              && SwingUtilities.getAncestorOfClass(javax.swing.JScrollBar.class, part) == null
+              && SwingUtilities.getAncestorOfClass(javax.swing.CellRendererPane.class, part) == null
+              && !part.getClass().getName().toLowerCase(Locale.ROOT).contains("rendererpane");
+      if (!inside && ours) {
+        found.add(who + " at " + bounds + " leaves " + room);
+      }
+    }
+    boolean hasWords =
+        (part instanceof AbstractButton b && !b.getText().isEmpty())
+            || part instanceof JLabel
+            || part instanceof JComboBox<?>
+            || part instanceof Prose;
+    Dimension wanted = part.getPreferredSize();
+    boolean renders =
+        SwingUtilities.getAncestorOfClass(javax.swing.JList.class, part) != null
+            || SwingUtilities.getAncestorOfClass(JComboBox.class, part) != null;
+    if (hasWords
+        && !renders
+        && (part.getWidth() < wanted.width || part.getHeight() < wanted.height)) {
+      found.add(who + " is " + part.getSize() + " and wants " + wanted);
+    }
+    return found;
+  }
+}
