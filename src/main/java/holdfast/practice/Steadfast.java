@@ -1,5 +1,6 @@
 package holdfast.practice;
 
+import holdfast.backing.Playback;
 import holdfast.session.Audience;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.Moment;
@@ -22,6 +23,11 @@ record Steadfast(Audience audience) implements Audience {
   }
 
   @Override
+  public void begins(Playback playback) {
+    audience.begins(playback);
+  }
+
+  @Override
   public void notice(String sentence) {
     audience.notice(sentence);
   }
@@ -31,6 +37,10 @@ record Steadfast(Audience audience) implements Audience {
     Optional<Wish> wish = audience.wish();
     if (wish.equals(Optional.of(Wish.LOOP_HERE))) {
       audience.notice("We take turns here, so no bars are looped; climb goes round hard bars.");
+      return Optional.empty();
+    }
+    if (wish.equals(Optional.of(Wish.SLOWER)) || wish.equals(Optional.of(Wish.FASTER))) {
+      audience.notice("The tempo stays while we take turns.");
       return Optional.empty();
     }
     return wish;

@@ -16,7 +16,11 @@ public interface Audience {
     /** What comes next is a new idea. */
     NEW_IDEA,
     /** Go round the bars about here, or go on if that is so already. */
-    LOOP_HERE
+    LOOP_HERE,
+    /** From the next bar on a little slower. */
+    SLOWER,
+    /** From the next bar on a little faster. */
+    FASTER
   }
 
   /**

@@ -1,5 +1,6 @@
 package holdfast.session;
 
+import holdfast.backing.Arrangement;
 import holdfast.backing.BackingPlayer;
 import holdfast.backing.BarPlace;
 import holdfast.backing.BarRange;
@@ -44,6 +45,9 @@ public final class LiveTake {
   /** How a log says that the next phrase is a new idea. */
   public static final String NEW_IDEA_MARK = "new idea";
 
+  /** Beats a minute that a wish for slower or faster changes. */
+  private static final double TEMPO_STEP = 4;
+
   /** Bars before and behind the present one that a loop takes in. */
   private static final int LOOP_REACH = 1;
 
@@ -59,6 +63,7 @@ public final class LiveTake {
   private Optional<String> toldTrouble = Optional.empty();
   private double heardSeconds;
   private Optional<Double> lastBeat = Optional.empty();
+  private Optional<Double> wantedTempo = Optional.empty();
   private boolean looping;
   private boolean listening = true;
 
@@ -198,7 +203,18 @@ public final class LiveTake {
         loopOrGoOn(playback);
         coach.goOnWith(setting(playback));
       }
+      case SLOWER -> turnTempo(playback, -TEMPO_STEP);
+      case FASTER -> turnTempo(playback, TEMPO_STEP);
     }
+  }
+
+  private void turnTempo(Playback playback, double by) {
+    List<TempoMap.Point> points = playback.tempoMap().points();
+    double now = wantedTempo.orElse(points.get(points.size() - 1).beatsPerMinute());
+    double next = Math.max(Arrangement.SLOWEST, Math.min(Arrangement.FASTEST, now + by));
+    wantedTempo = Optional.of(next);
+    playback.setTempo(next);
+    audience.notice("From the next bar on " + Math.round(next) + " beats a minute.");
   }
 
   private void loopOrGoOn(Playback playback) {

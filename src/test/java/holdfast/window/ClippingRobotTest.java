@@ -15,6 +15,7 @@ import java.util.Locale;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import javax.swing.JViewport;
 import javax.swing.SwingUtilities;
 import org.junit.jupiter.api.BeforeAll;
@@ -112,6 +113,7 @@ class ClippingRobotTest {
         found.add(who + " at " + bounds + " leaves " + room);
       }
     }
+    found.addAll(overlaps(part));
     boolean hasWords =
         (part instanceof AbstractButton b && !b.getText().isEmpty())
             || part instanceof JLabel
@@ -125,6 +127,24 @@ class ClippingRobotTest {
         && !renders
         && (part.getWidth() < wanted.width || part.getHeight() < wanted.height)) {
       found.add(who + " is " + part.getSize() + " and wants " + wanted);
+    }
+    return found;
+  }
+
+  /** Parts of one panel that lie on one another. */
+  private static List<String> overlaps(Component part) {
+    List<String> found = new ArrayList<>();
+    if (part instanceof JPanel panel) {
+      Component[] children = panel.getComponents();
+      for (int i = 0; i < children.length; i++) {
+        for (int j = i + 1; j < children.length; j++) {
+          if (children[i].isVisible()
+              && children[j].isVisible()
+              && children[i].getBounds().intersects(children[j].getBounds())) {
+            found.add(children[i] + " lies on " + children[j]);
+          }
+        }
+      }
     }
     return found;
   }

@@ -183,6 +183,45 @@ class WindowRobotTest {
   }
 
   @Test
+  void a_way_of_practising_is_started_and_says_whose_turn_it_is() throws Exception {
+    TestCable.plugIn();
+    try (WindowDriver driver = open()) {
+      driver.tell(() -> driver.desk().go(Desk.WAYS));
+      driver.shot("ways");
+      driver.click(driver.named("way.guess-next"));
+      driver.until("a lesson runs", 10, () -> driver.desk().isPlaying());
+      driver.until(
+          "the coach says whose turn it is",
+          15,
+          () ->
+              WindowDriver.all(driver.window().frame()).stream()
+                  .map(c -> String.valueOf(c.getAccessibleContext().getAccessibleName()))
+                  .anyMatch(words -> words.startsWith("Listen: mine, over")));
+      driver.press(KeyEvent.VK_SPACE);
+      driver.until("the lesson is over", 20, () -> !driver.desk().isPlaying());
+    }
+  }
+
+  @Test
+  void arrows_make_it_slower_and_faster_while_it_runs() throws Exception {
+    TestCable.plugIn();
+    try (WindowDriver driver = open()) {
+      driver.tell(() -> driver.desk().go(Desk.CHARTS));
+      driver.click(driver.named("charts.play"));
+      driver.until("a take runs", 10, () -> driver.desk().isPlaying());
+      PlayPage page = driver.desk().playing().orElseThrow();
+      driver.until("it sounds", 10, () -> page.tempo().isPresent());
+      driver.press(KeyEvent.VK_LEFT);
+      driver.press(KeyEvent.VK_LEFT);
+      driver.until("it is slower", 10, () -> page.tempo().orElse(0.0) == 232);
+      driver.press(KeyEvent.VK_RIGHT);
+      driver.until("it is faster", 10, () -> page.tempo().orElse(0.0) == 236);
+      driver.press(KeyEvent.VK_SPACE);
+      driver.until("the take is over", 20, () -> !driver.desk().isPlaying());
+    }
+  }
+
+  @Test
   void the_window_stands_where_it_stood_and_keeps_what_was_chosen() throws Exception {
     try (WindowDriver driver = open()) {
       driver.tell(

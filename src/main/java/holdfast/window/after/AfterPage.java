@@ -108,7 +108,7 @@ public final class AfterPage implements Page {
             kit.title("felt.title"),
             kit.prose(desk.words().say("felt.why")),
             kit.row(10, answers.toArray(Component[]::new)),
-            kit.button("felt.skip", () -> skip(finished))));
+            kit.row(4, kit.button("felt.skip", () -> skip(finished)))));
   }
 
   private void felt(FinishedTake finished, Feeling feeling) {

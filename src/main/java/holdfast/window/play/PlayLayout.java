@@ -12,6 +12,12 @@ final class PlayLayout implements LayoutManager {
 
   private static final int SCROLL_BAR = 12;
 
+  /** Lower than this two lines of bars cannot be read, at the usual text size. */
+  private static final int LEAST_STAGE = 160;
+
+  /** One chorus under its chords. */
+  private static final int LEAST_FORM = 66;
+
   private final Look look;
   private final Component board;
   private final Component verdict;
@@ -99,17 +105,21 @@ final class PlayLayout implements LayoutManager {
     int keysHeight = keys.getPreferredSize().height;
     int bottom = margin + height - keysHeight;
     keys.setBounds(margin, bottom, left, keysHeight);
-    form.setVisible(!big);
-    int formHeight = 0;
-    if (!big) {
-      sheet.setSize(left - SCROLL_BAR, sheet.getHeight());
-      int least = look.px(70);
-      formHeight =
-          Math.max(least, Math.min(sheet.getPreferredSize().height + 2, (int) (height * 0.30)));
+    int formHeight = big ? 0 : formHeight(left, height, bottom - gap - y);
+    form.setVisible(formHeight > 0);
+    if (formHeight > 0) {
       form.setBounds(margin, bottom - gap - formHeight, left, formHeight);
       formHeight += gap;
     }
-    stage.setBounds(margin, y, left, Math.max(look.px(80), bottom - gap - formHeight - y));
+    stage.setBounds(margin, y, left, Math.max(look.px(60), bottom - gap - formHeight - y));
+  }
+
+  /** The form takes what the bars can spare; where they can spare too little it is not shown. */
+  private int formHeight(int width, int height, int room) {
+    sheet.setSize(width - SCROLL_BAR, sheet.getHeight());
+    int wanted = Math.min(sheet.getPreferredSize().height + 2, (int) (height * 0.30));
+    int spared = Math.min(wanted, room - look.px(LEAST_STAGE));
+    return spared >= look.px(LEAST_FORM) ? spared : 0;
   }
 
   private void side(int x, int top, int width, int height, int gap) {

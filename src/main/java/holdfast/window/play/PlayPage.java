@@ -126,6 +126,12 @@ public final class PlayPage implements Page {
             kit.button("play.loop", () -> scene.ask(Wish.LOOP_HERE)),
             hintsButton,
             kit.button("play.big", this::big));
+    // The demo student and the coach keep the tempo they agreed on.
+    boolean tempoTurns = request.who() != TakeRequest.Who.DEMO && request.way().isEmpty();
+    if (tempoTurns) {
+      keys.add(kit.button("play.slower", () -> scene.ask(Wish.SLOWER)));
+      keys.add(kit.button("play.faster", () -> scene.ask(Wish.FASTER)));
+    }
     JComponent formPane = kit.scroll(form);
     List<java.awt.Component> side = List.of(ear, stop, ideaCard, soFar);
     this.layout = new PlayLayout(kit.look(), board, verdict, stage, formPane, form, keys, side);
@@ -140,6 +146,10 @@ public final class PlayPage implements Page {
     Keys.bind(panel, "SPACE", () -> scene.ask(Wish.STOP));
     Keys.bind(panel, "I", () -> scene.ask(Wish.NEW_IDEA));
     Keys.bind(panel, "L", () -> scene.ask(Wish.LOOP_HERE));
+    if (tempoTurns) {
+      Keys.bind(panel, "LEFT", () -> scene.ask(Wish.SLOWER));
+      Keys.bind(panel, "RIGHT", () -> scene.ask(Wish.FASTER));
+    }
     Keys.bind(panel, "H", this::nextHints);
     Keys.bind(panel, "B", this::big);
     Keys.bind(panel, "ESCAPE", () -> scene.ask(Wish.STOP));
@@ -181,6 +191,14 @@ public final class PlayPage implements Page {
   /** How long its frames took. */
   public FrameTimes frameTimes() {
     return frameTimes;
+  }
+
+  /** The tempo that was planned last, once the music has begun. */
+  public Optional<Double> tempo() {
+    return scene
+        .playback()
+        .map(p -> p.tempoMap().points())
+        .map(points -> points.get(points.size() - 1).beatsPerMinute());
   }
 
   /** The phrases that were judged so far. */
