@@ -28,6 +28,8 @@ import holdfast.window.Preferences.Hints;
 import holdfast.window.part.Keys;
 import holdfast.window.part.Kit;
 import java.awt.Toolkit;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -47,6 +49,8 @@ import org.slf4j.LoggerFactory;
 public final class PlayPage implements Page {
 
   private static final Logger LOG = LoggerFactory.getLogger(PlayPage.class);
+
+  private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
   /** Sixty frames a second. */
   private static final int FRAME_MILLIS = 16;
@@ -237,11 +241,12 @@ public final class PlayPage implements Page {
 
   private void frame() {
     long start = System.nanoTime();
+    long cpu = THREADS.getCurrentThreadCpuTime();
     scene.playback().ifPresent(this::draw);
     scene.newNotices().forEach(verdict::say);
     RepaintManager.currentManager(panel).paintDirtyRegions();
     Toolkit.getDefaultToolkit().sync();
-    frameTimes.add(System.nanoTime() - start);
+    frameTimes.add(System.nanoTime() - start, THREADS.getCurrentThreadCpuTime() - cpu);
   }
 
   private void draw(Playback playback) {
