@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Which idea did the player mean, who sang it once and not quite in tune, in time, or whole? The
@@ -42,6 +43,7 @@ public final class IdeaBelief {
   private final Context first;
   private final List<Past> past = new ArrayList<>();
   private List<Candidate> candidates;
+  private Optional<Runnable> pending = Optional.empty();
 
   /**
    * Someone has stated an idea, or had it given.
@@ -58,26 +60,34 @@ public final class IdeaBelief {
 
   /** The likeliest idea, as far as is known by now. */
   public Motif idea() {
+    settle();
     return candidates.get(0).idea();
   }
 
   /** What became of the idea in the phrase, whichever of the candidates it is. */
   public Verdict compare(List<Note> phrase, Context context) {
+    settle();
     return mixed(weighed(phrase, context));
   }
 
-  /** As {@link #compare}, and learns from the phrase what the idea is. */
+  /**
+   * As {@link #compare}, and the phrase tells what the idea is. That is thought over at leisure, in
+   * {@link #settle} or before the next question, so that the verdict need not wait for it.
+   */
   public Verdict hear(List<Note> phrase, Context context) {
+    settle();
     List<MotifJudge.Weighed> weighed = weighed(phrase, context);
-    Verdict verdict = mixed(weighed);
-    if (learns(context)) {
-      learn(weighed, phrase, context);
+    if (context.player() != Player.KEYBOARD && candidates.get(0).idea().hearings() > 0) {
+      pending = Optional.of(() -> learn(weighed, phrase, context));
     }
-    return verdict;
+    return mixed(weighed);
   }
 
-  private boolean learns(Context context) {
-    return context.player() != Player.KEYBOARD && idea().hearings() > 0;
+  /** Learns from the last phrase that was heard, if that is still to be done. */
+  public void settle() {
+    Optional<Runnable> work = pending;
+    pending = Optional.empty();
+    work.ifPresent(Runnable::run);
   }
 
   private List<MotifJudge.Weighed> weighed(List<Note> phrase, Context context) {

@@ -100,6 +100,8 @@ public final class Coach {
   /** Hears the next piece of the take, and says what is known by now about phrases that ended. */
   public List<JudgedPhrase> hear(Heard heard) {
     heardSeconds = Math.max(heardSeconds, heard.upToSeconds());
+    // A few milliseconds after the last verdict was said: nobody waits now.
+    belief.ifPresent(IdeaBelief::settle);
     return cut(line.hear(heard)).stream().flatMap(p -> say(p).stream()).toList();
   }
 
