@@ -69,6 +69,7 @@ final class Duet implements Partner {
   private Optional<Playback> playback = Optional.empty();
   private Optional<Statement> idea;
   private Optional<Statement> previous;
+  private double lastBeat = Double.NEGATIVE_INFINITY;
   private int nextAnnounced;
   private int nextSpoken;
   private int nextClosed;
@@ -91,6 +92,7 @@ final class Duet implements Partner {
 
   @Override
   public void look(double beat) {
+    lastBeat = beat;
     while (nextAnnounced < passages.size()
         && beat >= passages.get(nextAnnounced).startBeat() - ANNOUNCED_BEATS) {
       audience.passage(passages.get(nextAnnounced++));
@@ -131,8 +133,8 @@ final class Duet implements Partner {
   }
 
   /** The take is over: every passage that has begun is closed. */
-  void end(double beat) {
-    while (nextClosed < passages.size() && passages.get(nextClosed).startBeat() < beat) {
+  void end() {
+    while (nextClosed < passages.size() && passages.get(nextClosed).startBeat() < lastBeat) {
       close(passages.get(nextClosed++));
     }
   }

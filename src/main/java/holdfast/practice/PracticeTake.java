@@ -5,7 +5,6 @@ import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.listening.NoteSource;
 import holdfast.motif.Player;
-import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
 import holdfast.session.LiveTake;
@@ -56,7 +55,7 @@ public final class PracticeTake {
     Duet duet = new Duet(lesson, player, audience);
     JudgedTake take =
         live(duet).play(band, lesson.performance(), new InTurn(source, duet::speaksAt));
-    duet.end(lastBeat(take));
+    duet.end();
     outcomes = duet.outcomes();
     said = duet.said();
     return take;
@@ -93,10 +92,5 @@ public final class PracticeTake {
         new Steadfast(audience),
         keeper,
         partner);
-  }
-
-  private static double lastBeat(JudgedTake take) {
-    List<JudgedPhrase> phrases = take.phrases();
-    return phrases.isEmpty() ? 0 : phrases.get(phrases.size() - 1).endBeat();
   }
 }

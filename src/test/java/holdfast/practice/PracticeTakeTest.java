@@ -173,6 +173,82 @@ class PracticeTakeTest {
     assertFalse(said.stream().anyMatch(s -> s.contains("slipped")), said.toString());
   }
 
+  @Test
+  void after_a_head_start_the_rest_is_the_students_and_silence_is_told() throws Exception {
+    Lesson lesson = lesson(Way.HEAD_START, Optional.of(IDEA), 1, 3);
+    Stage stage =
+        new Stage() {
+          @Override
+          public void passage(Passage passage) {
+            super.passage(passage);
+            if (passage.startBeat() == 4) {
+              hands(carried(lesson, passage));
+            }
+          }
+        };
+
+    PracticeTake take = stage.play(lesson);
+
+    assertEquals(List.of(0.0), starts(stage));
+    List<String> said = take.outcomes().stream().map(Outcome::sentence).toList();
+    assertEquals(
+        List.of(
+            "Kept over C7, and it sits.",
+            "Over Fm7 I heard nothing; come in again at the next chord."),
+        said);
+  }
+
+  @Test
+  void an_idea_is_taken_through_the_keys_and_each_key_is_told() throws Exception {
+    Lesson lesson = lesson(Way.TWELVE_KEYS, Optional.of(IDEA), 1, 1);
+    Stage stage =
+        new Stage() {
+          @Override
+          public void passage(Passage passage) {
+            super.passage(passage);
+            if (passage.who() == Passage.Who.STUDENT) {
+              hands(carried(lesson, passage));
+            }
+          }
+        };
+
+    PracticeTake take = stage.play(lesson);
+
+    assertEquals(11, take.outcomes().size(), "the coach has the first key");
+    assertTrue(take.outcomes().stream().allMatch(Outcome::reached), take.outcomes().toString());
+  }
+
+  @Test
+  void a_class_hears_two_statements_and_guesses_the_third() throws Exception {
+    Lesson lesson = lesson(Way.GUESS_NEXT, Optional.of(IDEA), 1, 6);
+    Stage stage =
+        new Stage() {
+          @Override
+          public void passage(Passage passage) {
+            super.passage(passage);
+            if (passage.who() == Passage.Who.STUDENT && passage.startBeat() < 16) {
+              // As the coach goes on from what it said last.
+              Statement before =
+                  new Statement(
+                      later(lines.get(1).notes(), -lines.get(1).passage().startBeat()),
+                      Optional.of(lines.get(1).passage().chords().get(0).harmony()));
+              hands(carried(lesson, before, passage.startBeat()));
+            } else if (passage.who() == Passage.Who.STUDENT) {
+              hands(later(IdeaNotation.parse("B4 Gb4/0.5 D5/0.5 A4"), passage.startBeat()));
+            }
+          }
+        };
+
+    PracticeTake take = stage.play(lesson);
+
+    List<String> said = take.outcomes().stream().map(Outcome::sentence).toList();
+    assertEquals(2, said.size(), said.toString());
+    assertTrue(said.get(0).startsWith("Guessed over Fm7"), said.toString());
+    assertFalse(take.outcomes().get(1).reached(), said.toString());
+    assertEquals(6, stage.lines.size(), "two statements and the answer, twice");
+    assertEquals("Fm7", stage.lines.get(2).passage().chord(), "told over the same chord");
+  }
+
   private static List<Double> starts(Stage stage) {
     return stage.lines.stream().map(line -> line.passage().startBeat()).toList();
   }
@@ -201,11 +277,15 @@ class PracticeTakeTest {
   }
 
   private static List<Note> carried(Lesson lesson, double start) {
+    return carried(lesson, lesson.idea().orElseThrow(), start);
+  }
+
+  private static List<Note> carried(Lesson lesson, Statement before, double start) {
     Statement idea = lesson.idea().orElseThrow();
     Question question =
         new Question(
             idea,
-            idea,
+            before,
             lesson.setting(Player.KEYBOARD).changes(),
             start,
             lesson.setting(Player.KEYBOARD).metre(),
