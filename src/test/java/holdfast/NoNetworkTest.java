@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,7 +48,7 @@ class NoNetworkTest {
 
     /** Tries once. */
     public static void main(String[] args) throws IOException {
-      try (Socket nobody = new Socket("127.0.0.1", 1)) {
+      try (Socket nobody = new Socket(InetAddress.getLoopbackAddress(), 1)) {
         System.out.println(nobody);
       } catch (java.net.ConnectException asExpected) {
         System.out.println("nobody there");

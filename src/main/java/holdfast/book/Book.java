@@ -316,7 +316,7 @@ public final class Book implements AutoCloseable {
   public List<Student> everybody() {
     List<Student> all = new ArrayList<>();
     List<Student> kept = students().all();
-    for (Index.Number number : ask(() -> index.students())) {
+    for (Index.Tally number : ask(() -> index.students())) {
       all.add(students().find(number.name()).orElse(Student.named(number.name())));
     }
     for (Student student : kept) {
@@ -345,7 +345,7 @@ public final class Book implements AutoCloseable {
     return tried(ask(() -> index.ideas(student)));
   }
 
-  private static List<Tried> tried(List<Index.Number> numbers) {
+  private static List<Tried> tried(List<Index.Tally> numbers) {
     return numbers.stream().map(n -> new Tried(n.name(), n.takes())).toList();
   }
 

@@ -416,10 +416,10 @@ final class Index implements AutoCloseable {
   }
 
   /** A name, and how many takes belong to it. */
-  record Number(String name, int takes, String lastStarted) {}
+  record Tally(String name, int takes, String lastStarted) {}
 
   /** Students who played, with the number of their takes; the one who played last comes first. */
-  List<Number> students() throws Broken {
+  List<Tally> students() throws Broken {
     return ask(
         () ->
             numbers(
@@ -429,16 +429,16 @@ final class Index implements AutoCloseable {
   }
 
   /** Charts that were tried, by this student or by anybody. */
-  List<Number> charts(Optional<String> student) throws Broken {
+  List<Tally> charts(Optional<String> student) throws Broken {
     return grouped("chart", student);
   }
 
   /** Ideas that were carried, by this student or by anybody. */
-  List<Number> ideas(Optional<String> student) throws Broken {
+  List<Tally> ideas(Optional<String> student) throws Broken {
     return grouped("idea", student);
   }
 
-  private List<Number> grouped(String column, Optional<String> student) throws Broken {
+  private List<Tally> grouped(String column, Optional<String> student) throws Broken {
     String of = student.isPresent() ? " AND student_key = ?" : "";
     List<Object> values = new ArrayList<>();
     student.map(FileNames::folded).ifPresent(values::add);
@@ -454,15 +454,15 @@ final class Index implements AutoCloseable {
                 values));
   }
 
-  private List<Number> numbers(String question, List<Object> values) throws SQLException {
-    List<Number> numbers = new ArrayList<>();
+  private List<Tally> numbers(String question, List<Object> values) throws SQLException {
+    List<Tally> numbers = new ArrayList<>();
     try (PreparedStatement statement = connection.prepareStatement(question)) {
       for (int i = 0; i < values.size(); i++) {
         statement.setObject(i + 1, values.get(i));
       }
       try (ResultSet rows = statement.executeQuery()) {
         while (rows.next()) {
-          numbers.add(new Number(rows.getString(1), rows.getInt(2), rows.getString(3)));
+          numbers.add(new Tally(rows.getString(1), rows.getInt(2), rows.getString(3)));
         }
       }
     }

@@ -7,6 +7,7 @@ import holdfast.book.overview.Share;
 import holdfast.book.overview.Terms;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
+import holdfast.command.live.LiveScreen;
 import holdfast.listening.calibration.Profile;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
@@ -117,7 +118,7 @@ final class ClassCommand implements Callable<Integer> {
 
   /** A line that moves where somebody looks; nothing where a program listens. */
   private Consumer<ClassWork.Step> progress() {
-    return System.console() == null ? step -> {} : new ProgressLine(System.err)::show;
+    return LiveScreen.somebodyLooks() ? new ProgressLine(System.err)::show : step -> {};
   }
 
   private Terms terms() {

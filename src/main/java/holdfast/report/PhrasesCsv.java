@@ -83,8 +83,8 @@ public final class PhrasesCsv {
   private static String quoted(String field) {
     // A spreadsheet takes text that begins so for a formula; ours never means one.
     boolean looksLikeFormula =
-        !field.isEmpty() && "=+@\t".indexOf(field.charAt(0)) >= 0
-            || field.startsWith("-") && !field.matches("-[0-9.]+");
+        (!field.isEmpty() && "=+@\t".indexOf(field.charAt(0)) >= 0)
+            || (field.startsWith("-") && !field.matches("-[0-9.]+"));
     String text = looksLikeFormula ? "'" + field : field;
     return text.matches("(?s).*[\",\r\n].*") ? "\"" + text.replace("\"", "\"\"") + "\"" : text;
   }

@@ -120,7 +120,7 @@ public final class LiveTake {
       audience.begins(playback);
       while (playback.isRunning()) {
         hear(ear, coach);
-        if (playback.tempoMap() != tempo) {
+        if (!playback.tempoMap().equals(tempo)) {
           tempo = playback.tempoMap();
           coach.goOnWith(setting(playback));
           keeper.tempo(tempo);

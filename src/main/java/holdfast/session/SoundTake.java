@@ -77,7 +77,7 @@ public record SoundTake(
             ? BackingFinder.near(sound, backing, barOne.getAsDouble())
             : BackingFinder.find(sound, backing);
     if (barOne.isEmpty() && place.sureness() == Sureness.UNSURE) {
-      return byTheLine(sound, arrangement, profile, place);
+      return byTheLine(sound, arrangement, profile);
     }
     List<PlayedNote> notes =
         place.ourSound() ? withoutBacking(sound, backing, place, profile) : listen(sound, profile);
@@ -90,8 +90,7 @@ public record SoundTake(
         barOne.isPresent() ? asSaid(place) : found(place));
   }
 
-  private static SoundTake byTheLine(
-      EarSound sound, Arrangement arrangement, Profile profile, BackingPlace guess) {
+  private static SoundTake byTheLine(EarSound sound, Arrangement arrangement, Profile profile) {
     List<PlayedNote> notes = listen(sound, profile);
     double beat = 60 / arrangement.tempo();
     LineFinder.Guess line = LineFinder.find(notes, arrangement.changes(), beat);

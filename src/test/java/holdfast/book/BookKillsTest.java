@@ -197,7 +197,7 @@ class BookKillsTest {
       for (Path file : files.toList()) {
         String name = file.getFileName().toString();
         assertFalse(
-            name.endsWith(".part") || name.endsWith(".log") && !name.equals("holdfast.log"),
+            name.endsWith(".part") || (name.endsWith(".log") && !name.equals("holdfast.log")),
             "left over: " + file);
       }
     }

@@ -67,7 +67,7 @@ class PageIsValidTest {
 
   @Test
   void hostile_titles_and_names_leave_the_page_valid_and_stay_text() throws Exception {
-    String title = "<script>alert(1)</script>\" onload=\"x & ‮ 🎷";
+    String title = "<script>alert(1)</script>\" onload=\"x & \u202e 🎷";
     Setting setting =
         Setting.of(
             ChartText.parse("title: " + title + "\nkey: C\n\n| C | F |\n", "hostile"),

@@ -44,6 +44,20 @@ public final class LiveScreen implements AutoCloseable {
     }
   }
 
+  /** Whether what is told goes to a terminal that somebody may look at, and not into a file. */
+  public static boolean somebodyLooks() {
+    try (Terminal terminal =
+        TerminalBuilder.builder()
+            .system(true)
+            .systemOutput(TerminalBuilder.SystemOutput.SysErr)
+            .dumb(false)
+            .build()) {
+      return terminal.getWidth() > 0;
+    } catch (IOException | IllegalStateException noTerminal) {
+      return false;
+    }
+  }
+
   /** Plain lines and no keys, as when the output goes into a file. */
   public static LiveScreen plain(PrintWriter out) {
     return new LiveScreen(out, Optional.empty());

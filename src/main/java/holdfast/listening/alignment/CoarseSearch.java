@@ -22,7 +22,6 @@ final class CoarseSearch {
   /** So many places are kept. */
   private static final int KEPT = 24;
 
-  private final SoundPrint backing;
   private final int frames;
   private final int size;
   private final FloatFFT fft;
@@ -44,7 +43,6 @@ final class CoarseSearch {
    * @param takeFrames the most frames that a take's print will have
    */
   CoarseSearch(SoundPrint backing, int takeFrames) {
-    this.backing = backing;
     this.frames = backing.frames();
     this.size = 2 * Integer.highestOneBit(frames + (int) (1.06 * takeFrames) + 2);
     this.fft = new FloatFFT(size);

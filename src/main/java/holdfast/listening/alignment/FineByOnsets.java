@@ -38,7 +38,8 @@ final class FineByOnsets {
   /**
    * A line for the whole of what was looked at.
    *
-   * @param samples how much of each sound is looked at, at the ear's rate
+   * @param takeSamples how much of the take is looked at, at the ear's rate
+   * @param backingSamples how much of the backing is
    */
   static LineFit fit(
       EarSound take, long takeSamples, EarSound backing, long backingSamples, TimeLine coarse) {

@@ -86,7 +86,7 @@ public final class Loop {
     Loop loop = new Loop(devices);
     loop.run();
     for (int number = 0; number < CHIRPS; number++) {
-      loop.played.secondsOf(loop.chirpAt(number)).ifPresent(left);
+      loop.played.secondsOf((double) loop.chirpAt(number)).ifPresent(left);
     }
     return loop.delay();
   }
@@ -157,7 +157,7 @@ public final class Loop {
     List<Double> delays = new ArrayList<>();
     int heard = 0;
     for (int number = 0; number < CHIRPS; number++) {
-      OptionalDouble left = played.secondsOf(chirpAt(number));
+      OptionalDouble left = played.secondsOf((double) chirpAt(number));
       OptionalDouble found = left.isPresent() ? find(left.getAsDouble()) : anywhere(number);
       if (found.isEmpty()) {
         continue;

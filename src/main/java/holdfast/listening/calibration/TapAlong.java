@@ -61,7 +61,7 @@ public final class TapAlong {
     List<Double> clicks = ClickTrain.play(devices, recorder::look);
     List<Double> taps = new ArrayList<>();
     for (long clap : Claps.in(recorder.samples, recorder.have, devices.inRate())) {
-      recorder.count.secondsOf(clap).ifPresent(taps::add);
+      recorder.count.secondsOf((double) clap).ifPresent(taps::add);
     }
     return TapCheck.of(clicks, taps);
   }

@@ -1,5 +1,6 @@
 package holdfast.listening.microphone;
 
+import java.util.concurrent.atomic.AtomicLong;
 import javax.sound.sampled.AudioFormat;
 
 /**
@@ -24,13 +25,13 @@ final class LineReader {
   private double left;
   private double right;
   private boolean takeRight;
-  private volatile long clipped;
+  private final AtomicLong clipped = new AtomicLong();
 
   LineReader(AudioFormat format) {
     this.channels = format.getChannels();
     this.bytes = format.getSampleSizeInBits() / Byte.SIZE;
     this.bigEndian = format.isBigEndian();
-    this.floats = format.getEncoding() == AudioFormat.Encoding.PCM_FLOAT;
+    this.floats = format.getEncoding().equals(AudioFormat.Encoding.PCM_FLOAT);
     if (floats ? bytes != Float.BYTES : bytes != 2 && bytes != 3) {
       throw new IllegalArgumentException("16, 24 or 32 bits are read, not " + format);
     }
@@ -55,7 +56,7 @@ final class LineReader {
       atFullScale += Math.abs(chosen) >= CLIPPED ? 1 : 0;
     }
     if (atFullScale > 0) {
-      clipped = clipped + atFullScale;
+      clipped.addAndGet(atFullScale);
     }
     left = FORGET * left + leftSum;
     right = FORGET * right + rightSum;
@@ -80,7 +81,7 @@ final class LineReader {
   private float real(byte[] from, int at) {
     int bits = 0;
     for (int i = 0; i < Float.BYTES; i++) {
-      bits = bits << Byte.SIZE | from[bigEndian ? at + i : at + Float.BYTES - 1 - i] & 0xff;
+      bits = (bits << Byte.SIZE) | (from[bigEndian ? at + i : at + Float.BYTES - 1 - i] & 0xff);
     }
     float value = Float.intBitsToFloat(bits);
     // A broken driver's not-a-number must not poison what is counted: it is silence.
@@ -89,6 +90,6 @@ final class LineReader {
 
   /** Samples so far that stood at full scale; may be asked from any thread. */
   long clipped() {
-    return clipped;
+    return clipped.get();
   }
 }

@@ -4,6 +4,7 @@ import holdfast.backing.Playback;
 import holdfast.time.ClockFit;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.atomic.AtomicInteger;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioSystem;
 import javax.sound.sampled.LineUnavailableException;
@@ -23,7 +24,7 @@ final class SingingLoudspeaker implements AutoCloseable {
 
   private final Thread thread;
   private volatile boolean enough;
-  private volatile int gaps;
+  private final AtomicInteger gaps = new AtomicInteger();
 
   private SingingLoudspeaker(Clip clip, float gain, CompletableFuture<Playback> playback)
       throws LineUnavailableException {
@@ -67,7 +68,7 @@ final class SingingLoudspeaker implements AutoCloseable {
       // Little is left in the line: the machine was elsewhere, and the song has broken off.
       int waiting = buffer - line.available() / FORMAT.getFrameSize();
       if (written > 2L * buffer) {
-        gaps = gaps + (waiting <= BLOCK ? 1 : 0);
+        gaps.addAndGet(waiting <= BLOCK ? 1 : 0);
         fit.observe(micros(written - waiting), System.nanoTime());
       }
     }
@@ -92,7 +93,7 @@ final class SingingLoudspeaker implements AutoCloseable {
 
   /** How often the song has broken off for a moment, because the machine was too busy. */
   int gaps() {
-    return gaps;
+    return gaps.get();
   }
 
   @Override

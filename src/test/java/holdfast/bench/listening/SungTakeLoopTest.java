@@ -143,7 +143,8 @@ class SungTakeLoopTest {
             usual.bufferMillis(),
             usual.latencies());
     CompletableFuture<Playback> started = new CompletableFuture<>();
-    started.thenAccept(playback -> listener.playback = Optional.of(playback));
+    CompletableFuture<Void> known =
+        started.thenAccept(playback -> listener.playback = Optional.of(playback));
     try (SoundPlayer band = SoundPlayer.open(quiet);
         SingingLoudspeaker mouth = SingingLoudspeaker.sing(child, LOUD, started)) {
       ReadyInput ready =
@@ -158,6 +159,7 @@ class SungTakeLoopTest {
                   listener,
                   Keeper.NOBODY)
               .play(watched(band, started), PERFORMANCE, ready.source().keepingSoundIn(sound));
+      known.join();
       return new Sung(judged, listener, mouth.gaps() + band.out().gaps(), sound);
     }
   }

@@ -19,12 +19,33 @@ import java.util.Random;
 /**
  * A take that was "recorded elsewhere", with known truth: a made-up singer, the rendered backing at
  * some level through some room, on a recorder whose clock runs at some speed.
- *
- * @param samples at the ear's rate
- * @param barOneSeconds where bar 1 is in them
- * @param stretch how much longer a second lasts in them
  */
-record Mixture(float[] samples, double barOneSeconds, double stretch) {
+final class Mixture {
+
+  private final float[] samples;
+  private final double barOneSeconds;
+  private final double stretch;
+
+  private Mixture(float[] samples, double barOneSeconds, double stretch) {
+    this.samples = samples;
+    this.barOneSeconds = barOneSeconds;
+    this.stretch = stretch;
+  }
+
+  /** At the ear's rate. */
+  float[] samples() {
+    return samples;
+  }
+
+  /** Where bar 1 is in them. */
+  double barOneSeconds() {
+    return barOneSeconds;
+  }
+
+  /** How much longer a second lasts in them. */
+  double stretch() {
+    return stretch;
+  }
 
   static final int RATE = 16_000;
 

@@ -89,7 +89,7 @@ class TapCheckTest {
     List<Long> found = Claps.in(sound, sound.length, rate);
     assertEquals(claps.length, found.size());
     for (int i = 0; i < claps.length; i++) {
-      assertEquals(claps[i], found.get(i), 0.002 * rate);
+      assertEquals((double) claps[i], (double) found.get(i), 0.002 * rate);
     }
   }
 }

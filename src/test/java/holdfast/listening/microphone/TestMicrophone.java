@@ -135,15 +135,15 @@ public final class TestMicrophone extends MixerProvider {
     for (int i = 0; i < samples.length; i++) {
       for (int channel = 0; channel < format.getChannels(); channel++) {
         int at = i * format.getFrameSize() + channel * width;
-        boolean isFloat = format.getEncoding() == AudioFormat.Encoding.PCM_FLOAT;
+        boolean isFloat = format.getEncoding().equals(AudioFormat.Encoding.PCM_FLOAT);
         double full = Math.pow(2, 8 * width - 1);
         int value =
             isFloat
                 ? Float.floatToRawIntBits(samples[i])
-                : (int) Math.max(-full, Math.min(full - 1, Math.round(samples[i] * full)));
+                : (int) Math.max(-full, Math.min(full - 1, Math.rint(samples[i] * full)));
         for (int b = 0; b < width; b++) {
           int place = format.isBigEndian() ? width - 1 - b : b;
-          bytes[at + place] = (byte) (value >> 8 * b);
+          bytes[at + place] = (byte) (value >> (8 * b));
         }
       }
     }
