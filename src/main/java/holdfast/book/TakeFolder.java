@@ -1,6 +1,7 @@
 package holdfast.book;
 
 import holdfast.backing.Performance;
+import holdfast.chart.MusicXmlMelody;
 import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.midi.BarOne;
@@ -13,8 +14,10 @@ import holdfast.mistake.UserMistake;
 import holdfast.report.JudgementJson;
 import holdfast.report.Occasion;
 import holdfast.report.OverrulingJson;
+import holdfast.report.PhrasesCsv;
 import holdfast.report.Progress;
 import holdfast.report.ReportPage;
+import holdfast.report.SoloSheet;
 import holdfast.session.JudgedTake;
 import holdfast.session.Overruling;
 import holdfast.session.Setting;
@@ -61,6 +64,12 @@ public record TakeFolder(Path path) {
 
   /** How the student felt about it: {@link SelfEstimate}. */
   public static final String FELT = "felt.json";
+
+  /** The solo with its chords and verdicts, for notation programs. */
+  public static final String SOLO = "solo.musicxml";
+
+  /** The phrases as a table, for spreadsheets. */
+  public static final String PHRASES = "phrases.csv";
 
   /** Which verdicts the teacher overruled. */
   public static final String OVERRULED = "overruled.json";
@@ -133,9 +142,12 @@ public record TakeFolder(Path path) {
   private void tell(JudgedTake judged, TakeSettings settings, Progress earlier) {
     JudgedTake told = judged.overruledBy(overrulings());
     WholeFile.write(judgement(), JudgementJson.of(told) + "\n");
+    WholeFile.write(path.resolve(SOLO), MusicXmlMelody.write(SoloSheet.of(told)));
+    WholeFile.write(path.resolve(PHRASES), PhrasesCsv.of(told));
     Occasion occasion =
         Occasion.of(settings.student(), settings.started().toLocalDate())
             .through(settings.input())
+            .keptAs(name(), List.of(MIDI, SOLO, PHRASES, JUDGEMENT))
             .after(earlier);
     WholeFile.write(report(), ReportPage.of(told, occasion));
   }

@@ -5,6 +5,7 @@ import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
+import holdfast.book.RenderedSound;
 import holdfast.book.UserFolder;
 import holdfast.command.live.LiveScreen;
 import holdfast.disk.WholeFile;
@@ -62,7 +63,7 @@ final class DemoCommand implements Callable<Integer> {
     JudgedTake judged = judged(performance, out);
     new JudgementText(judged.setting()).close(judged).forEach(out::println);
     out.println();
-    out.println("The report is in " + report(shipped.student(), judged));
+    out.println("The report is in " + report(shipped.student(), judged, performance));
     out.println("To judge a take of yours: holdfast judge TAKE.mid --chart CHART");
     out.flush();
     return 0;
@@ -119,12 +120,15 @@ final class DemoCommand implements Callable<Integer> {
         performance.arrangement(), performance.tempoMap(), Player.KEYBOARD, Optional.empty());
   }
 
-  private static Path report(String student, JudgedTake judged) throws IOException {
+  private static Path report(String student, JudgedTake judged, Performance performance)
+      throws IOException {
     Path folder = UserFolder.path().resolve("reports");
     Files.createDirectories(folder);
     Path report = folder.resolve("demo.html");
     Occasion occasion = Occasion.of(Optional.of(student), LocalDate.now(ZoneId.systemDefault()));
-    WholeFile.write(report, ReportPage.of(judged, occasion));
+    try (RenderedSound sound = RenderedSound.of(judged, performance)) {
+      WholeFile.write(report, ReportPage.of(judged, occasion.heardAs(sound)));
+    }
     return report;
   }
 }

@@ -3,10 +3,14 @@ package holdfast.command;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import holdfast.backing.Arrangement;
 import holdfast.backing.Feel;
+import holdfast.backing.Performance;
 import holdfast.backing.sound.SoundBank;
+import holdfast.book.RenderedSound;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
+import holdfast.chart.MusicXmlMelody;
 import holdfast.chart.Transposition;
+import holdfast.chart.WrittenFor;
 import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.audio.EarSound;
@@ -23,8 +27,14 @@ import holdfast.motif.Motif;
 import holdfast.motif.Player;
 import holdfast.report.JudgementJson;
 import holdfast.report.JudgementText;
+import holdfast.report.Listening;
 import holdfast.report.Occasion;
+import holdfast.report.PhraseSounds;
+import holdfast.report.PhrasesCsv;
 import holdfast.report.ReportPage;
+import holdfast.report.ReportPdf;
+import holdfast.report.SoloSheet;
+import holdfast.report.picture.Clef;
 import holdfast.session.Coach;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
@@ -39,6 +49,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -155,9 +166,26 @@ final class JudgeCommand implements Callable<Integer> {
 
   @Option(
       names = "--report",
-      paramLabel = "FILE.html",
-      description = "write the report as one HTML page as well")
+      paramLabel = "FILE",
+      description =
+          "write the report as well: as one HTML page, or by the file's ending as .pdf, as .csv"
+              + " (the phrases) or as .musicxml (the solo with its chords and verdicts)")
   private Optional<Path> report = Optional.empty();
+
+  @Option(names = "--hear", description = "let each phrase be heard from the report's page")
+  private boolean hear;
+
+  @Option(
+      names = "--for",
+      paramLabel = "PITCH",
+      description = "write the idea for an instrument in Bb, Eb or F")
+  private Optional<String> instrument = Optional.empty();
+
+  @Option(
+      names = "--clef",
+      paramLabel = "CLEF",
+      description = "treble, bass or treble8 (sounds an octave lower); by its height otherwise")
+  private Optional<String> clef = Optional.empty();
 
   @Option(
       names = "--why",
@@ -194,7 +222,7 @@ final class JudgeCommand implements Callable<Integer> {
     List<String> notes = new ArrayList<>(recorded.remarks());
     notes.add(line.reason());
     notes.add(placement.reason());
-    return judge(setting, played, notes, json -> {});
+    return judge(setting, played, notes, Optional.empty(), json -> {});
   }
 
   private int judgeSound(Chart over) {
@@ -215,7 +243,12 @@ final class JudgeCommand implements Callable<Integer> {
           SoundTake.hear(sound, arrangement, SoundBank.builtIn(), who, barOneSeconds());
       Player plays = player().orElse(who.sings() ? Player.VOICE : Player.UNKNOWN);
       Setting setting = Setting.of(arrangement, heard.beats(), plays, givenIdea(over));
-      return judge(setting, heard.notes(), List.of(heard.barOne()), json -> placed(json, heard));
+      return judge(
+          setting,
+          heard.notes(),
+          List.of(heard.barOne()),
+          Optional.of(new PhraseSounds(sound, 0)),
+          json -> placed(json, heard));
     }
   }
 
@@ -253,7 +286,11 @@ final class JudgeCommand implements Callable<Integer> {
   }
 
   private int judge(
-      Setting setting, List<PlayedNote> played, List<String> notes, Consumer<ObjectNode> moreJson) {
+      Setting setting,
+      List<PlayedNote> played,
+      List<String> notes,
+      Optional<Listening> recording,
+      Consumer<ObjectNode> moreJson) {
     PrintWriter out = spec.commandLine().getOut();
     JudgedTake judged = json ? silently(setting, played) : aloud(setting, played, notes, out);
     if (json) {
@@ -262,10 +299,11 @@ final class JudgeCommand implements Callable<Integer> {
       out.println(tree.toPrettyString());
     }
     why.ifPresent(number -> tellWhy(setting, judged, number, out));
+    Occasion occasion =
+        Occasion.UNKNOWN.by(student).remarking(notes).writtenFor(instrument(), clef());
     report.ifPresent(
         file -> {
-          Occasion occasion = Occasion.UNKNOWN.by(student).remarking(notes);
-          WholeFile.write(file, ReportPage.of(judged, occasion));
+          write(file, judged, occasion, recording);
           if (!json) {
             out.println();
             out.println("The report is in " + file);
@@ -273,6 +311,55 @@ final class JudgeCommand implements Callable<Integer> {
         });
     out.flush();
     return 0;
+  }
+
+  private void write(
+      Path file, JudgedTake judged, Occasion occasion, Optional<Listening> recording) {
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+    if (name.endsWith(".pdf")) {
+      WholeFile.write(file, ReportPdf.of(judged, occasion));
+    } else if (name.endsWith(".csv")) {
+      WholeFile.write(file, PhrasesCsv.of(judged));
+    } else if (name.endsWith(".musicxml")) {
+      WholeFile.write(file, MusicXmlMelody.write(SoloSheet.of(judged)));
+    } else if (hear && recording.isPresent()) {
+      WholeFile.write(file, ReportPage.of(judged, occasion.heardAs(recording.get())));
+    } else if (hear) {
+      Performance backing = Performance.endless(Arrangement.of(judged.setting().chart()));
+      try (RenderedSound sound = RenderedSound.of(judged, backing)) {
+        WholeFile.write(file, ReportPage.of(judged, occasion.heardAs(sound)));
+      }
+    } else {
+      WholeFile.write(file, ReportPage.of(judged, occasion));
+    }
+  }
+
+  private WrittenFor instrument() {
+    if (instrument.isEmpty()) {
+      return WrittenFor.CONCERT;
+    }
+    return switch (instrument.get().strip()) {
+      case "C" -> WrittenFor.CONCERT;
+      case "Bb", "B♭" -> WrittenFor.B_FLAT;
+      case "Eb", "E♭" -> WrittenFor.E_FLAT;
+      case "F" -> WrittenFor.F;
+      default ->
+          throw new UserMistake(
+              "--for " + instrument.get() + ": no instrument has this pitch; say Bb, Eb or F");
+    };
+  }
+
+  private Optional<Clef> clef() {
+    return clef.map(
+        word ->
+            switch (word.strip().toLowerCase(Locale.ROOT)) {
+              case "treble" -> Clef.TREBLE;
+              case "bass" -> Clef.BASS;
+              case "treble8" -> Clef.TREBLE_OCTAVE_BELOW;
+              default ->
+                  throw new UserMistake(
+                      "--clef " + word + " is unknown; write treble, bass or treble8");
+            });
   }
 
   private static JudgedTake silently(Setting setting, List<PlayedNote> played) {
@@ -313,7 +400,7 @@ final class JudgeCommand implements Callable<Integer> {
   private Optional<Player> player() {
     return player.map(
         who ->
-            switch (who.strip().toLowerCase(java.util.Locale.ROOT)) {
+            switch (who.strip().toLowerCase(Locale.ROOT)) {
               case "keyboard" -> Player.KEYBOARD;
               case "voice" -> Player.VOICE;
               default ->

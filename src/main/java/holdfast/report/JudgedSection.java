@@ -1,7 +1,6 @@
 package holdfast.report;
 
 import static j2html.TagCreator.a;
-import static j2html.TagCreator.code;
 import static j2html.TagCreator.dd;
 import static j2html.TagCreator.div;
 import static j2html.TagCreator.dl;
@@ -64,7 +63,7 @@ final class JudgedSection {
             p(
                 "What this cannot know: what was meant, how it sounded in the room, tone, feeling and"
                     + " taste. A teacher's ear decides."),
-            overruling(take, occasion),
+            overruling(take),
             each(occasion.remarks(), remark -> p(remark)),
             beside(occasion))
         .withClass("judged");
@@ -83,15 +82,16 @@ final class JudgedSection {
         : "Here " + sure + " of " + judged.size() + " phrases were at least 75 % sure.";
   }
 
-  private static DomContent overruling(JudgedTake take, Occasion occasion) {
-    if (occasion.take().isEmpty() || take.phrases().size() < 2) {
-      return p("A teacher who hears a phrase otherwise can overrule it where the take is kept.");
-    }
-    String command = "holdfast overrule " + occasion.take().get() + " 2 --as varied --words \"…\"";
-    return p(
-        text("A teacher who hears phrase 2 otherwise says "),
-        code(command),
-        text(" and all counts follow; it is kept with the take."));
+  private static DomContent overruling(JudgedTake take) {
+    long overruled = take.phrases().stream().filter(p -> p.overruled().isPresent()).count();
+    String said =
+        overruled == 0
+            ? "A teacher who hears a phrase otherwise can overrule it; that word is kept with the"
+                + " take and counts everywhere."
+            : "Your teacher heard "
+                + (overruled == 1 ? "one phrase" : overruled + " phrases")
+                + " otherwise; all counts follow the teacher.";
+    return p(said);
   }
 
   private static DomContent beside(Occasion occasion) {
