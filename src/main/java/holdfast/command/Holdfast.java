@@ -25,6 +25,7 @@ import picocli.CommandLine.Spec;
       JudgeCommand.class,
       NextCommand.class,
       BookCommand.class,
+      OverruleCommand.class,
       AssignmentCommand.class,
       ClassCommand.class,
       ChartsCommand.class,
