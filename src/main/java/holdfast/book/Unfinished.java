@@ -47,6 +47,9 @@ final class Unfinished {
       } catch (IOException | UserMistake e) {
         // The log stays, so nothing is lost; the next start tries again.
         LOG.warn("the broken-off take {} waits: {}", log, e.getMessage());
+      } catch (RuntimeException ours) {
+        // One take that we fail on must not keep the book closed.
+        LOG.error("the broken-off take {} waits", log, ours);
       }
     }
     return said;

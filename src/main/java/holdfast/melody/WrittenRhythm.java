@@ -17,6 +17,9 @@ public final class WrittenRhythm {
 
   private static final double ROUNDING_QUARTERS = 1e-6;
 
+  /** A sixty-fourth note. */
+  private static final double SHORTEST_QUARTERS = 1.0 / 16;
+
   private static final double SIXTEENTHS = 4;
   private static final double THIRDS = 3;
 
@@ -34,15 +37,20 @@ public final class WrittenRhythm {
     if (isWritten) {
       return List.copyOf(played);
     }
+    double[] onsets = new double[played.size()];
+    double earliest = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < onsets.length; i++) {
+      // Two that fall on one place, as a grace note and its main note, still follow one another.
+      onsets[i] = Math.max(nearest(played.get(i).onsetBeats() * quarters), earliest);
+      earliest = onsets[i] + SHORTEST_QUARTERS;
+    }
     List<Note> written = new ArrayList<>();
-    for (int i = 0; i < played.size(); i++) {
+    for (int i = 0; i < onsets.length; i++) {
       Note note = played.get(i);
-      double onset = nearest(note.onsetBeats() * quarters);
-      double end = Math.max(nearest(note.endBeats() * quarters), onset + 1 / SIXTEENTHS);
-      double next =
-          i + 1 < played.size() ? nearest(played.get(i + 1).onsetBeats() * quarters) : end;
-      double duration = (next > onset ? Math.min(end, next) : end) - onset;
-      written.add(new Note(onset / quarters, duration / quarters, note.pitch()));
+      double end = Math.max(nearest(note.endBeats() * quarters), onsets[i] + 1 / SIXTEENTHS);
+      double next = i + 1 < onsets.length ? onsets[i + 1] : end;
+      double duration = Math.min(end, next) - onsets[i];
+      written.add(new Note(onsets[i] / quarters, duration / quarters, note.pitch()));
     }
     return written;
   }

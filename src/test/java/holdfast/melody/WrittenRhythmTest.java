@@ -49,4 +49,14 @@ class WrittenRhythmTest {
   void no_note_becomes_nothing() {
     assertEquals("C4/0.25", written(Metre.COMMON, 0.03, 0.07));
   }
+
+  @Test
+  void a_grace_note_and_its_main_note_follow_one_another() {
+    List<Note> played =
+        List.of(new Note(4.71, 0.3, 70), new Note(4.76, 0.5, 71), new Note(4.8, 0.4, 72));
+    List<Note> written = WrittenRhythm.of(played, new Metre(4, 4));
+    assertEquals(
+        List.of(70, 71, 72),
+        IdeaNotation.parse(IdeaNotation.print(written)).stream().map(Note::pitch).toList());
+  }
 }

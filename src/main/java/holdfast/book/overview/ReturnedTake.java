@@ -4,7 +4,6 @@ import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.book.assignment.Answer;
 import holdfast.chart.Chart;
-import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.audio.EarTape;
 import holdfast.listening.audio.SoundFile;
@@ -28,6 +27,7 @@ import holdfast.time.TempoMap;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -81,7 +81,7 @@ final class ReturnedTake {
                             + " does not say what it was played over; name a chart with --chart"));
     JudgedTake judged = ends(file, MIDI) ? midi(file, chart, terms) : sound(file, chart, terms);
     Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student));
-    WholeFile.write(report, ReportPage.of(judged, occasion));
+    write(report, ReportPage.of(judged, occasion));
     return outcome(judged, student, "", reportName);
   }
 
@@ -95,7 +95,7 @@ final class ReturnedTake {
       String who = settings.student().orElse(student);
       Occasion occasion =
           Occasion.of(Optional.of(who), settings.started().toLocalDate()).through(settings.input());
-      WholeFile.write(report, ReportPage.of(judged, occasion));
+      write(report, ReportPage.of(judged, occasion));
       return outcome(judged, who, settings.started().toString(), reportName);
     } catch (IOException e) {
       throw new UserMistake(
@@ -104,6 +104,18 @@ final class ReturnedTake {
       if (unpacked != null) {
         remove(unpacked);
       }
+    }
+  }
+
+  /** Not forced to the disk: a page that a power cut takes along can be made again. */
+  private static void write(Path report, String page) {
+    Path fresh = report.resolveSibling(report.getFileName() + ".part");
+    try {
+      Files.writeString(fresh, page);
+      Files.move(fresh, report, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      throw new UserMistake(
+          report + " cannot be written (" + e.getMessage() + "); make room on the disk", e);
     }
   }
 
