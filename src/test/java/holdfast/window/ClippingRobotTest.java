@@ -23,7 +23,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Nothing is cut off on a small screen, at any text size, on either paper, in either language. */
+/**
+ * Nothing is cut off on a small screen, at any text size, on either paper, in either language; and
+ * whatever can be used or seen has a name for a screen reader.
+ */
 class ClippingRobotTest {
 
   private static final int WIDTH = 1024;
@@ -99,7 +102,7 @@ class ClippingRobotTest {
     if (part.getParent() != null && bounds.width > 0 && bounds.height > 0) {
       Rectangle room = new Rectangle(part.getParent().getSize());
       boolean scrolls = part.getParent() instanceof JViewport;
-      boolean inside =
+      boolean fits =
           bounds.x >= 0
               && bounds.x + bounds.width <= room.width + 1
               && (scrolls || (bounds.y >= 0 && bounds.y + bounds.height <= room.height + 1));
@@ -109,11 +112,27 @@ class ClippingRobotTest {
               && SwingUtilities.getAncestorOfClass(javax.swing.JScrollBar.class, part) == null
               && SwingUtilities.getAncestorOfClass(javax.swing.CellRendererPane.class, part) == null
               && !part.getClass().getName().toLowerCase(Locale.ROOT).contains("rendererpane");
-      if (!inside && ours) {
+      if (!fits && ours) {
         found.add(who + " at " + bounds + " leaves " + room);
       }
     }
     found.addAll(overlaps(part));
+    boolean isUsed =
+        part instanceof AbstractButton
+            || part instanceof JComboBox<?>
+            || part instanceof javax.swing.JSlider
+            || part instanceof javax.swing.JSpinner
+            || part instanceof javax.swing.JList<?>
+            || part instanceof holdfast.window.part.Picture;
+    String spoken =
+        part.getAccessibleContext() == null ? "" : part.getAccessibleContext().getAccessibleName();
+    boolean inside =
+        SwingUtilities.getAncestorOfClass(JComboBox.class, part) != null
+            || SwingUtilities.getAncestorOfClass(javax.swing.JSpinner.class, part) != null
+            || SwingUtilities.getAncestorOfClass(javax.swing.JScrollBar.class, part) != null;
+    if (isUsed && !inside && (spoken == null || spoken.isBlank())) {
+      found.add(who + " has no name for a screen reader");
+    }
     boolean hasWords =
         (part instanceof AbstractButton b && !b.getText().isEmpty())
             || part instanceof JLabel
