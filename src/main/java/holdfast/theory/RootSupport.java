@@ -44,6 +44,17 @@ public record RootSupport(List<Double> support) {
         .toList();
   }
 
+  /**
+   * How unsure the ear is of the root: √(all support ÷ the most that one root has), 1 where only
+   * one note is supported at all. About 2 for a major triad, nearly 3 for a diminished seventh (the
+   * paper of 1988, Table 4).
+   */
+  public double ambiguity(PitchClassSet notes) {
+    List<Double> weights = weights(notes);
+    double most = weights.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
+    return Math.sqrt(weights.stream().mapToDouble(Double::doubleValue).sum() / most);
+  }
+
   /** The pitch class with the most support, the lowest of equals; 0 to 11. */
   public int root(PitchClassSet notes) {
     List<Double> weights = weights(notes);

@@ -84,7 +84,10 @@ class TableTest {
     assertEquals("temperley", KeyProfile.named("temperley").name());
   }
 
-  /** Krumhansl and Kessler 1982, probe-tone ratings, as the literature prints them. */
+  /**
+   * Krumhansl and Kessler 1982, probe-tone ratings, as music21 (analysis.discrete) and amads
+   * (profiles) print them; the two agree.
+   */
   @Test
   void the_key_profile_of_krumhansl_and_kessler_is_theirs() {
     KeyProfile theirs = KeyProfile.named("krumhansl-kessler");

@@ -54,6 +54,49 @@ class TonalModelsTest {
     assertEquals(List.of(), KeyFinder.KRUMHANSL_KESSLER.rank(Collections.nCopies(12, 1.0)));
   }
 
+  static Stream<Map<String, String>> ambiguities() {
+    return Reference.rows("parncutt-1988-table-4.csv", ',').stream();
+  }
+
+  @ParameterizedTest
+  @MethodSource("ambiguities")
+  void the_ear_is_as_unsure_of_a_root_as_table_4_of_1988_says(Map<String, String> row) {
+    double ours = RootSupport.PARNCUTT_1988.ambiguity(Reference.pitchClasses(row.get("notes")));
+    assertEquals(Double.parseDouble(row.get("ambiguity")), ours, 0.05 + 1e-9, row.get("notes"));
+  }
+
+  /** Parncutt 1988 and 2006, as the R package parn88 lists both (MIT). */
+  @ParameterizedTest
+  @CsvSource({
+    "unison, 0, 1.0, 10",
+    "fifth, 7, 0.5, 5",
+    "major third, 4, 0.333, 3",
+    "minor seventh, 10, 0.25, 2",
+    "major second, 2, 0.2, 1",
+    "minor third, 3, 0.1, 0",
+    "minor second, 1, 0, 0",
+    "fourth, 5, 0, 0",
+    "tritone, 6, 0, 0",
+    "minor sixth, 8, 0, 0",
+    "major sixth, 9, 0, 0",
+    "major seventh, 11, 0, 0"
+  })
+  void a_note_supports_the_root_below_it_as_much_as_parncutt_says(
+      String interval, int semitones, double in1988, double in2006) {
+    PitchClassSet above = PitchClassSet.of(semitones);
+    assertEquals(in1988, RootSupport.PARNCUTT_1988.weights(above).get(0), 0.0005, interval);
+    assertEquals(in2006, RootSupport.PARNCUTT_2006.weights(above).get(0), 0, interval);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0 4 7, 1.870829", "0 3 7, 2.04939", "0 4 8, 2.201398", "0 3 6, 2.50998"})
+  void the_weights_of_2006_leave_the_root_as_unsure_as_the_worked_examples(
+      String notes, double ambiguity) {
+    // The README of the R package parn88 prints them (MIT).
+    assertEquals(
+        ambiguity, RootSupport.PARNCUTT_2006.ambiguity(Reference.pitchClasses(notes)), 1e-6);
+  }
+
   @Test
   void the_root_weights_of_a_c_major_triad_are_those_of_the_worked_example() {
     // Parncutt's weights of 2006 on C E G, as the README of the R package parn88 prints them (MIT).
