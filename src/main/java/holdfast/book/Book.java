@@ -23,7 +23,7 @@ import org.slf4j.LoggerFactory;
 public final class Book implements AutoCloseable {
 
   /** The folder of takes, within the user's folder. */
-  static final String TAKES = "takes";
+  public static final String TAKES = "takes";
 
   private static final String STUDENTS = "students";
   private static final String TRASH = "trash";

@@ -1,26 +1,22 @@
 package holdfast.command;
 
-import holdfast.backing.Arrangement;
-import holdfast.backing.Feel;
 import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
-import holdfast.chart.Chart;
-import holdfast.chart.ChartText;
 import holdfast.command.live.LiveScreen;
 import holdfast.disk.WholeFile;
 import holdfast.harmony.ToneName;
 import holdfast.listening.NoteSource;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
-import holdfast.mistake.UserMistake;
 import holdfast.practice.invent.Invented;
 import holdfast.practice.invent.InventingAudience;
 import holdfast.practice.invent.InventingTake;
 import holdfast.practice.invent.Invention;
 import holdfast.practice.invent.Starter;
+import holdfast.practice.invent.Vamp;
 import holdfast.session.Feedback;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
@@ -28,7 +24,6 @@ import holdfast.session.Moment;
 import holdfast.session.Setting;
 import holdfast.session.input.InputChoice;
 import holdfast.session.input.ReadyInput;
-import holdfast.theory.Harmony;
 import holdfast.theory.NoChord;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -68,11 +63,6 @@ import picocli.CommandLine.Spec;
     })
 final class InventCommand implements Callable<Integer> {
 
-  private static final int BARS_OF_A_CHORD = 2;
-  private static final double LONGEST_MINUTES = 20;
-  private static final int MOST_CHORDS = 2;
-  private static final double USUAL_TEMPO = 66;
-
   @Parameters(arity = "0..2", paramLabel = "CHORD", description = "One chord or two: Dm7 G7.")
   private List<String> chords = List.of();
 
@@ -86,7 +76,7 @@ final class InventCommand implements Callable<Integer> {
       names = "--tempo",
       paramLabel = "BPM",
       description = "Beats a minute, 30 to 240 (66 without it).")
-  private double tempo = USUAL_TEMPO;
+  private double tempo = Vamp.USUAL_TEMPO;
 
   @Option(
       names = "--so-far",
@@ -143,36 +133,8 @@ final class InventCommand implements Callable<Integer> {
   }
 
   private Performance performance() {
-    if (chords.isEmpty() || chords.size() > MOST_CHORDS) {
-      throw new UserMistake("name one chord or two, such as Dm7 or Dm7 G7");
-    }
-    if (!(minutes >= 0.1 && minutes <= LONGEST_MINUTES)) {
-      throw new UserMistake("--minutes takes 0.1 to 20, not " + minutes);
-    }
-    String bars = chords.stream().map(InventCommand::bars).collect(Collectors.joining());
-    Chart chart =
-        ChartText.parse(
-            "title: Inventing over " + String.join(" ", chords) + "\n\n" + bars + "|\n", "");
-    Arrangement arrangement =
-        Arrangement.of(
-            chart,
-            Feel.PLAIN,
-            BackingOptions.checkedTempo(tempo),
-            Optional.empty(),
-            input.singersRange());
-    double round = (double) arrangement.bars().size() * arrangement.metre().beats();
-    return Performance.of(arrangement, (int) Math.max(1, Math.ceil(minutes * tempo / round)));
-  }
-
-  private static String bars(String chord) {
-    try {
-      if (!Harmony.parse(chord).hasChord()) {
-        throw new UserMistake("\"" + chord + "\" is silence; name a chord such as Dm7");
-      }
-    } catch (IllegalArgumentException e) {
-      throw new UserMistake(e.getMessage(), e);
-    }
-    return ("| " + chord + " ").repeat(BARS_OF_A_CHORD);
+    return new Vamp(chords, minutes, BackingOptions.checkedTempo(tempo))
+        .performance(input.singersRange());
   }
 
   private void play(Performance performance, InputChoice choice, PrintWriter out)

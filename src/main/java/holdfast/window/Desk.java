@@ -38,6 +38,9 @@ public final class Desk {
   /** The ways of practising. */
   public static final String WAYS = "ways";
 
+  /** Ideas, one after another, over a chord or two. */
+  public static final String INVENT = "invent";
+
   /** What came of the last take. */
   public static final String AFTER = "after";
 

@@ -23,7 +23,7 @@ final class MainMenu {
     JMenu go = menu(words, "menu.go");
     int number = 1;
     for (Pages.Entry entry : Pages.ALL) {
-      if (entry.inRow()) {
+      if (entry.where() != Pages.Where.BESIDE) {
         JMenuItem item = item(words, "page." + entry.name(), () -> desk.go(entry.name()));
         item.setAccelerator(shortcut(KeyEvent.VK_0 + number++));
         item.setEnabled(!desk.isPlaying());

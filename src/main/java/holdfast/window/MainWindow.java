@@ -105,6 +105,7 @@ public final class MainWindow {
   /** Closes it, stops a take that runs, and remembers where it stood. */
   public void close() {
     desk.ask(Wish.STOP);
+    desk.shown().ifPresent(Page::left);
     remember();
     frame.dispose();
     closed.countDown();
@@ -134,7 +135,7 @@ public final class MainWindow {
     row.setBorder(BorderFactory.createEmptyBorder(inside, 2 * inside, inside / 2, 2 * inside));
     ButtonGroup group = new ButtonGroup();
     for (Pages.Entry entry : Pages.ALL) {
-      if (entry.inRow()) {
+      if (entry.where() == Pages.Where.ROW) {
         JToggleButton button = new JToggleButton();
         Kit.label(button, kit.words().say("page." + entry.name()));
         button.setName("row." + entry.name());

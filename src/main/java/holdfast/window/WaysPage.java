@@ -52,6 +52,12 @@ final class WaysPage implements Page {
               kit.prose(desk.explanation(way)),
               kit.row(4, start)));
     }
+    parts.add(
+        kit.card(
+            5,
+            new Prose(desk.words().say("invent.title"), kit.look().bold(1.1), kit.palette().ink()),
+            kit.prose(desk.words().say("invent.why")),
+            kit.row(4, kit.button("invent.open", () -> desk.go(Desk.INVENT)))));
     this.component = kit.page(760, parts.toArray(Component[]::new));
   }
 

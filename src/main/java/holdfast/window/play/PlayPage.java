@@ -112,7 +112,8 @@ public final class PlayPage implements Page {
         request
             .lesson()
             .flatMap(Lesson::idea)
-            .map(statement -> new Motif(statement.notes(), statement.harmony()));
+            .map(statement -> new Motif(statement.notes(), statement.harmony()))
+            .or(request::givenIdea);
     this.hints = HintStrength.start(desk.preferences().hints());
     this.board = new ChordBoard(kit);
     this.ear = new EarLight(kit, source);
@@ -166,6 +167,9 @@ public final class PlayPage implements Page {
   private static String opening(Desk desk, TakeRequest request) {
     if (request.way().isPresent()) {
       return desk.explanation(request.way().get());
+    }
+    if (request.givenIdea().isPresent()) {
+      return desk.words().say("play.given");
     }
     return desk.words()
         .say(request.who() == TakeRequest.Who.DEMO ? "play.demo-starts" : "play.starts");

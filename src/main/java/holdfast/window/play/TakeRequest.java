@@ -7,6 +7,7 @@ import holdfast.backing.Performance;
 import holdfast.carry.PitchRange;
 import holdfast.chart.Chart;
 import holdfast.melody.Note;
+import holdfast.motif.Motif;
 import holdfast.practice.Exercise;
 import holdfast.practice.Lesson;
 import holdfast.practice.Way;
@@ -25,7 +26,8 @@ import java.util.Set;
  * @param bars the bars that go round; empty for all
  * @param who who is listened to
  * @param way the way of practising; empty where the player plays alone
- * @param idea the idea to take along, from its own bar line; only where there is a way
+ * @param idea the idea to take along, from its own bar line; without it the first phrase is the
+ *     idea
  */
 public record TakeRequest(
     Chart chart,
@@ -68,6 +70,19 @@ public record TakeRequest(
   /** The same at another tempo, in another feel, so many choruses. */
   public TakeRequest played(double atTempo, Feel inFeel, OptionalInt times) {
     return new TakeRequest(chart, playable(atTempo), inFeel, times, bars, who, way, idea);
+  }
+
+  /** The same with this idea given. */
+  public TakeRequest carrying(List<Note> given) {
+    return new TakeRequest(chart, tempo, feel, choruses, bars, who, way, Optional.of(given));
+  }
+
+  /** The given idea, over the first chord, where the player plays alone. */
+  public Optional<Motif> givenIdea() {
+    return way.isPresent()
+        ? Optional.empty()
+        : idea.map(
+            notes -> Motif.over(performance().arrangement().changes().at(0).harmony(), notes));
   }
 
   /** The same as a way of practising. */

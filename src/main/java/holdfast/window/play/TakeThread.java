@@ -2,6 +2,7 @@ package holdfast.window.play;
 
 import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
+import holdfast.book.Book;
 import holdfast.book.KeptTake;
 import holdfast.book.TakeSettings;
 import holdfast.mistake.UserMistake;
@@ -30,9 +31,6 @@ import org.slf4j.LoggerFactory;
 public final class TakeThread {
 
   private static final Logger LOG = LoggerFactory.getLogger(TakeThread.class);
-
-  /** As the book names the folder of all takes. */
-  private static final String TAKES = "takes";
 
   private final TakeRequest request;
   private final Devices devices;
@@ -108,7 +106,7 @@ public final class TakeThread {
                           performance.arrangement(),
                           performance.tempoMap(),
                           input.player(),
-                          Optional.empty()));
+                          request.givenIdea()));
       TakeSettings settings =
           TakeSettings.of(
                   LocalDateTime.now(ZoneId.systemDefault()),
@@ -117,25 +115,27 @@ public final class TakeThread {
                   input.source().name(),
                   student)
               .practisedBy(request.way().map(Way::word));
-      Path takes = devices.folder().resolve(TAKES);
+      Path takes = devices.folder().resolve(Book.TAKES);
       try (KeptTake kept = KeptTake.begin(takes, settings, performance)) {
         JudgedTake judged =
             lesson.isPresent()
                 ? lesson(lesson.get(), kept, input, band)
-                : take(kept, input.player()).play(band, performance, input.source());
+                : take(kept, input.player())
+                    .play(band, performance, input.source().keepingSoundIn(kept.recording()));
         kept.finish(judged, student);
         return new FinishedTake(request, judged, Optional.of(kept.folder()));
       }
     }
   }
 
-  private JudgedTake lesson(Lesson lesson, Keeper kept, ReadyInput input, SoundPlayer band)
+  private JudgedTake lesson(Lesson lesson, KeptTake kept, ReadyInput input, SoundPlayer band)
       throws InterruptedException {
     PracticeTake take = new PracticeTake(lesson, input.player(), scene, scene.watching(kept));
-    return take.play(band, input.source());
+    return take.play(band, input.source().keepingSoundIn(kept.recording()));
   }
 
   private LiveTake take(Keeper keeper, Player player) {
-    return new LiveTake(request.chart(), player, Optional.empty(), scene, scene.watching(keeper));
+    return new LiveTake(
+        request.chart(), player, request.givenIdea(), scene, scene.watching(keeper));
   }
 }
