@@ -251,6 +251,16 @@ public final class Book implements AutoCloseable {
   }
 
   /**
+   * Adds to a take's report what takes a while: see {@link TakeFolder#complete}.
+   *
+   * @throws UserMistake where there is no such take or it cannot be written
+   */
+  public void complete(String take) {
+    TakeFolder folder = take(take);
+    folder.complete(before(folder.settings()));
+  }
+
+  /**
    * The idea of the newest take, in the beats of that take, and its chord.
    *
    * @throws UserMistake where there is no take, or none with an idea

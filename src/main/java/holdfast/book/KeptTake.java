@@ -5,6 +5,7 @@ import holdfast.disk.WholeFile;
 import holdfast.listening.Heard;
 import holdfast.listening.NoteSource;
 import holdfast.mistake.UserMistake;
+import holdfast.practice.Plan;
 import holdfast.report.Progress;
 import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
@@ -129,16 +130,38 @@ public final class KeptTake implements Keeper, AutoCloseable {
    */
   public List<String> finish(JudgedTake judged, Performance heard, Optional<String> student)
       throws IOException {
+    return finish(judged, heard, student, Optional.empty());
+  }
+
+  /**
+   * The take is over: writes its folder, and says where it is.
+   *
+   * @param heard what sounded beside the player, with the line that a coach said meanwhile
+   * @param plan what the student is told to practise next, to stand in the report
+   */
+  public List<String> finish(
+      JudgedTake judged, Performance heard, Optional<String> student, Optional<Plan> plan)
+      throws IOException {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));
     log.close();
     List<String> said = new ArrayList<>();
     log.trouble().ifPresent(said::add);
     TakeSettings known = settings.inTempo(judged.setting().beats());
     TakeSettings told = student.isPresent() ? known.by(student) : known;
-    folder.write(judged, heard, told, earlier(told));
+    folder.write(judged, heard, told, earlier(told), plan);
     Unfinished.keep(log.file(), folder);
     said.add("The take and its report are in " + folder.path());
     return said;
+  }
+
+  /**
+   * Adds to a finished take's report what takes a while, so that nobody waits for the rest of it:
+   * see {@link TakeFolder#complete}.
+   *
+   * @throws UserMistake where there is no room or no leave
+   */
+  public void complete() {
+    folder.complete(earlier(folder.settings()));
   }
 
   /** The student's takes of the same chart so far; a book that cannot be read has none. */

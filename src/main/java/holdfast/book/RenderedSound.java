@@ -12,10 +12,11 @@ import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.report.Listening;
 import holdfast.report.PhraseSounds;
+import holdfast.report.SoundBeside;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -38,32 +39,64 @@ public final class RenderedSound implements Listening, AutoCloseable {
   private final Optional<EarTape> tape;
   private final Listening sounds;
 
-  private RenderedSound(JudgedTake take, Performance performance, Optional<EarTape> tape) {
+  private RenderedSound(
+      JudgedTake take,
+      Performance performance,
+      Optional<EarTape> tape,
+      Optional<Listening> sounds) {
     this.take = take;
     this.performance = performance;
     this.tape = tape;
-    double zero = -performance.tempoMap().secondsAt(performance.firstBeat());
     this.sounds =
-        tape.<Listening>map(sound -> new PhraseSounds(sound, zero)).orElse(Listening.NOTHING);
+        sounds
+            .or(() -> tape.map(sound -> new PhraseSounds(sound, zeroSeconds())))
+            .orElse(Listening.NOTHING);
+  }
+
+  /** Where in the sound the performance's second 0 is. */
+  private double zeroSeconds() {
+    return -performance.tempoMap().secondsAt(performance.firstBeat());
+  }
+
+  /** The sound itself, where this Java could make it. */
+  Optional<EarTape> tape() {
+    return tape;
+  }
+
+  /**
+   * The same, heard in the page as far as there is room, and from a file beside it for the rest.
+   *
+   * @param silentPage how long the page is without sound, in characters
+   */
+  RenderedSound within(long silentPage, String file) {
+    return new RenderedSound(
+        take,
+        performance,
+        tape,
+        tape.map(
+            sound ->
+                new PhraseSounds(sound, zeroSeconds(), silentPage)
+                    .orElse(new SoundBeside(file, zeroSeconds()))));
   }
 
   /** Plays a take again, as fast as the machine can; silent where this Java cannot. */
   public static RenderedSound of(JudgedTake take, Performance backing) {
     Performance whole = withSolo(take, backing);
     if (take.phrases().isEmpty() || whole.seconds() > LONGEST_SECONDS) {
-      return new RenderedSound(take, whole, Optional.empty());
+      return new RenderedSound(take, whole, Optional.empty(), Optional.empty());
     }
     try {
-      byte[] stereo = BackingAudio.render(whole, SoundBank.builtIn());
-      int rate = Math.round(StreamSynth.FORMAT.getSampleRate());
       int channels = StreamSynth.FORMAT.getChannels();
-      return new RenderedSound(
-          take,
-          whole,
-          Optional.of(SoundFile.tape(new ByteArrayInputStream(stereo), rate, channels)));
+      try (InputStream stereo = BackingAudio.stream(whole, SoundBank.builtIn())) {
+        return new RenderedSound(
+            take,
+            whole,
+            Optional.of(SoundFile.tape(stereo, BackingAudio.rate(), channels)),
+            Optional.empty());
+      }
     } catch (UserMistake | IOException e) {
       LOG.warn("the report stays silent: {}", e.getMessage());
-      return new RenderedSound(take, whole, Optional.empty());
+      return new RenderedSound(take, whole, Optional.empty(), Optional.empty());
     }
   }
 

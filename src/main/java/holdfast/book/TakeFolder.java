@@ -11,13 +11,19 @@ import holdfast.listening.midi.MidiTakeWriter;
 import holdfast.listening.midi.RecordedTake;
 import holdfast.listening.midi.TakePlacement;
 import holdfast.mistake.UserMistake;
+import holdfast.practice.Plan;
 import holdfast.report.JudgementJson;
+import holdfast.report.Listening;
 import holdfast.report.Occasion;
 import holdfast.report.OverrulingJson;
+import holdfast.report.PhraseSounds;
 import holdfast.report.PhrasesCsv;
+import holdfast.report.PlanJson;
 import holdfast.report.Progress;
 import holdfast.report.ReportPage;
+import holdfast.report.ReportPdf;
 import holdfast.report.SoloSheet;
+import holdfast.report.SoundBeside;
 import holdfast.session.JudgedTake;
 import holdfast.session.Overruling;
 import holdfast.session.Setting;
@@ -58,6 +64,15 @@ public record TakeFolder(Path path) {
 
   /** The same for reading. */
   public static final String REPORT = "report.html";
+
+  /** The report on paper. */
+  public static final String PAPER = "report.pdf";
+
+  /** The take played again by our synthesizer with its band, where it was not recorded. */
+  public static final String SOUND = "sound.wav";
+
+  /** What the student was told to practise next. */
+  public static final String NEXT = "next.json";
 
   /** What the teacher wrote about the take, in plain text. */
   public static final String NOTES = "notes.txt";
@@ -132,8 +147,14 @@ public record TakeFolder(Path path) {
    *
    * @throws UserMistake where there is no room or no leave
    */
-  void write(JudgedTake judged, Performance performance, TakeSettings settings, Progress earlier) {
+  void write(
+      JudgedTake judged,
+      Performance performance,
+      TakeSettings settings,
+      Progress earlier,
+      Optional<Plan> plan) {
     WholeFile.write(path.resolve(SETTINGS), settings.json());
+    plan.ifPresent(next -> WholeFile.write(path.resolve(NEXT), PlanJson.of(next)));
     MidiTakeWriter.write(TakeMidi.score(judged, performance).take(), path.resolve(MIDI));
     tell(judged, settings, earlier);
   }
@@ -144,12 +165,89 @@ public record TakeFolder(Path path) {
     WholeFile.write(judgement(), JudgementJson.of(told) + "\n");
     WholeFile.write(path.resolve(SOLO), MusicXmlMelody.write(SoloSheet.of(told)));
     WholeFile.write(path.resolve(PHRASES), PhrasesCsv.of(told));
-    Occasion occasion =
-        Occasion.of(settings.student(), settings.started().toLocalDate())
-            .through(settings.input())
-            .keptAs(name(), List.of(MIDI, SOLO, PHRASES, JUDGEMENT))
-            .after(earlier);
+    removeWhatIsOld();
+    Occasion occasion = occasion(told, settings, earlier, List.of());
     WholeFile.write(report(), ReportPage.of(told, occasion));
+  }
+
+  /** A page of paper must not tell what the page does not tell any longer. */
+  private void removeWhatIsOld() {
+    try {
+      Files.deleteIfExists(path.resolve(PAPER));
+    } catch (IOException e) {
+      throw new UserMistake(
+          path.resolve(PAPER) + " cannot be replaced (" + e.getMessage() + "); close it", e);
+    }
+  }
+
+  private Occasion occasion(
+      JudgedTake told, TakeSettings settings, Progress earlier, List<String> more) {
+    List<String> beside = new ArrayList<>(List.of(MIDI, SOLO, PHRASES, JUDGEMENT));
+    beside.addAll(more);
+    return Occasion.of(settings.student(), settings.started().toLocalDate())
+        .through(settings.input())
+        .keptAs(name(), beside)
+        .after(earlier)
+        .planning(plan(told, settings));
+  }
+
+  /** What the student was told; where a teacher's word changed what that came from, a new plan. */
+  private Optional<Plan> plan(JudgedTake told, TakeSettings settings) {
+    Optional<Plan> said = text(path.resolve(NEXT)).flatMap(PlanJson::read);
+    if (overrulings().isEmpty() || settings.way().isPresent()) {
+      return said;
+    }
+    return said.map(plan -> plan.steps().get(0))
+        .map(step -> Plan.after(told, step.chart(), step.key()));
+  }
+
+  /**
+   * Adds to the report what takes a while: the PDF, the sound as a file, and the page once more
+   * with the sound of each phrase. Each file comes whole or not at all; whoever is stopped in
+   * between keeps the page as it was.
+   *
+   * @param earlier the student's takes before this one
+   * @throws UserMistake where the take is broken, or there is no room
+   */
+  public void complete(Progress earlier) {
+    TakeSettings settings = settings();
+    JudgedTake told = judged();
+    if (Files.isRegularFile(recording())) {
+      try (TakeSound sound = TakeSound.of(recording(), told)) {
+        completeRecorded(told, occasion(told, settings, earlier, List.of(PAPER, RECORDING)), sound);
+      }
+    } else {
+      completeRendered(told, settings, earlier);
+    }
+  }
+
+  private void completeRecorded(JudgedTake told, Occasion known, TakeSound sound) {
+    Occasion occasion = known.sungAt(sound.trace());
+    WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
+    String silent = ReportPage.of(told, occasion);
+    Listening heard =
+        sound
+            .zeroSeconds()
+            .map(
+                zero ->
+                    new PhraseSounds(sound.sound(), zero, silent.length())
+                        .orElse(new SoundBeside(RECORDING, zero)))
+            .orElse(Listening.NOTHING);
+    WholeFile.write(report(), ReportPage.of(told, occasion.heardAs(heard)));
+  }
+
+  private void completeRendered(JudgedTake told, TakeSettings settings, Progress earlier) {
+    try (RenderedSound sound = RenderedSound.of(told, settings.performance())) {
+      sound
+          .tape()
+          .ifPresent(
+              tape -> WholeFile.write(path.resolve(SOUND), fresh -> EarWave.write(tape, fresh)));
+      List<String> files = sound.tape().isPresent() ? List.of(PAPER, SOUND) : List.of(PAPER);
+      Occasion occasion = occasion(told, settings, earlier, files);
+      WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
+      int silent = ReportPage.of(told, occasion).length();
+      WholeFile.write(report(), ReportPage.of(told, occasion.heardAs(sound.within(silent, SOUND))));
+    }
   }
 
   /** Which verdicts the teacher overruled, in the order in which it was said. */

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -74,7 +75,7 @@ final class Unfinished {
     Files.createDirectories(folder.path());
     removeHalfWritten(folder);
     mendRecordings(folder);
-    folder.write(judged, settings.performance(), settings, Progress.NONE);
+    folder.write(judged, settings.performance(), settings, Progress.NONE, Optional.empty());
     keep(log, folder);
     return true;
   }

@@ -75,6 +75,7 @@ final class OverruleCommand implements Callable<Integer> {
       out.println("Phrase " + number + " counts as " + what.strip() + " from now on.");
       out.println("The report is in " + book.take(take).report());
       out.flush();
+      book.complete(take);
     }
     return 0;
   }

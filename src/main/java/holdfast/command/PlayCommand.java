@@ -268,6 +268,18 @@ final class PlayCommand implements Callable<Integer> {
       Optional<Motif> given,
       PrintWriter out)
       throws InterruptedException, IOException {
+    KeptTake finished = playAndTell(kept, heard, whoPlays, given, out);
+    Completing.of(finished, out);
+    return finished.folder();
+  }
+
+  private KeptTake playAndTell(
+      Performance kept,
+      Performance heard,
+      Function<SoundPlayer, ReadyInput> whoPlays,
+      Optional<Motif> given,
+      PrintWriter out)
+      throws InterruptedException, IOException {
     Chart tune = kept.arrangement().chart();
     int buffer = soundMe ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
     try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
@@ -294,11 +306,11 @@ final class PlayCommand implements Callable<Integer> {
         JudgedTake judged = take.play(band, heard, source.keepingSoundIn(keeper.recording()));
         tellTheRest(screen, audience, setting, judged);
         screen.say("");
-        keeper.finish(judged, student).forEach(screen::say);
+        Plan plan = Plan.after(judged, chart.orElse(tune.title()), backing.key());
+        keeper.finish(judged, kept, student, Optional.of(plan)).forEach(screen::say);
         screen.say("");
-        PlanText.of(Plan.after(judged, chart.orElse(tune.title()), backing.key()))
-            .forEach(screen::say);
-        return keeper.folder();
+        PlanText.of(plan).forEach(screen::say);
+        return keeper;
       }
     }
   }

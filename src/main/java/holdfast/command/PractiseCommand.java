@@ -7,6 +7,7 @@ import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.TakeSettings;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
@@ -32,6 +33,8 @@ import holdfast.theory.Harmony;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -146,7 +149,7 @@ final class PractiseCommand implements Callable<Integer> {
     try (Book book = Book.open()) {
       book.said().forEach(out::println);
     }
-    play(lesson, choice, out);
+    Completing.of(play(lesson, choice, out), out);
     return 0;
   }
 
@@ -228,7 +231,7 @@ final class PractiseCommand implements Callable<Integer> {
         .map(notes -> WrittenIdea.ofGiven(notes, over.metre()));
   }
 
-  private void play(Lesson lesson, InputChoice choice, PrintWriter out)
+  private KeptTake play(Lesson lesson, InputChoice choice, PrintWriter out)
       throws InterruptedException, IOException {
     int buffer =
         input.soundsMe() ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
@@ -247,7 +250,15 @@ final class PractiseCommand implements Callable<Integer> {
         screen.say(Key.help());
       }
       screen.say("");
-      try (KeptTake keeper = KeptTake.begin(setting, lesson.performance(), source, student)) {
+      TakeSettings settings =
+          TakeSettings.of(
+                  LocalDateTime.now(ZoneId.systemDefault()),
+                  setting,
+                  lesson.performance(),
+                  source.name(),
+                  student)
+              .practisedBy(Optional.of(wanted.word()));
+      try (KeptTake keeper = KeptTake.begin(KeptTake.takes(), settings, lesson.performance())) {
         TerminalAudience audience = new TerminalAudience(screen, tell, setting);
         TerminalCoach coach = new TerminalCoach(screen, audience, setting.changes().key());
         PracticeTake take = new PracticeTake(lesson, ready.player(), coach, keeper);
@@ -256,11 +267,12 @@ final class PractiseCommand implements Callable<Integer> {
         screen.say(take.summary());
         new JudgementText(setting).close(judged).forEach(screen::say);
         screen.say("");
-        keeper.finish(judged, take.performance(), student).forEach(screen::say);
-        screen.say("");
         Plan plan =
             Plan.after(lesson.exercise(), judged, take.outcomes(), chartName(), backing.key());
+        keeper.finish(judged, take.performance(), student, Optional.of(plan)).forEach(screen::say);
+        screen.say("");
         PlanText.of(plan).forEach(screen::say);
+        return keeper;
       }
     }
   }

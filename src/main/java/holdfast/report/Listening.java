@@ -17,4 +17,9 @@ public interface Listening {
    * @param toSeconds in seconds of the take
    */
   Optional<String> address(double fromSeconds, double toSeconds);
+
+  /** This, and what it cannot let hear from another. */
+  default Listening orElse(Listening other) {
+    return (from, to) -> address(from, to).or(() -> other.address(from, to));
+  }
 }

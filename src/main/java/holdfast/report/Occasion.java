@@ -1,6 +1,7 @@
 package holdfast.report;
 
 import holdfast.chart.WrittenFor;
+import holdfast.practice.Plan;
 import holdfast.report.picture.Clef;
 import java.time.LocalDate;
 import java.util.List;
@@ -20,6 +21,8 @@ import java.util.Optional;
  * @param beside names of files that lie beside the report
  * @param take what the take is called, to be overruled; empty where it is not kept
  * @param progress the student's earlier takes of the same chart
+ * @param plan what to practise next, as it was told already; without one it is made from the take
+ * @param sung the height of the voice all along, where its sound is there
  */
 public record Occasion(
     Optional<String> student,
@@ -31,7 +34,9 @@ public record Occasion(
     Listening listening,
     List<String> beside,
     Optional<String> take,
-    Progress progress) {
+    Progress progress,
+    Optional<Plan> plan,
+    Optional<PitchTrace> sung) {
 
   /** Nothing is known but the take. */
   public static final Occasion UNKNOWN =
@@ -45,7 +50,9 @@ public record Occasion(
           Listening.NOTHING,
           List.of(),
           Optional.empty(),
-          Progress.NONE);
+          Progress.NONE,
+          Optional.empty(),
+          Optional.empty());
 
   /** Copies. */
   public Occasion {
@@ -60,7 +67,8 @@ public record Occasion(
 
   /** The same, played by somebody. */
   public Occasion by(Optional<String> who) {
-    return new Occasion(who, day, input, remarks, reader, clef, listening, beside, take, progress);
+    return new Occasion(
+        who, day, input, remarks, reader, clef, listening, beside, take, progress, plan, sung);
   }
 
   /** The same on a day. */
@@ -75,41 +83,91 @@ public record Occasion(
         listening,
         beside,
         take,
-        progress);
+        progress,
+        plan,
+        sung);
   }
 
   /** The same, heard by some input. */
   public Occasion through(String name) {
     return new Occasion(
-        student, day, Optional.of(name), remarks, reader, clef, listening, beside, take, progress);
+        student,
+        day,
+        Optional.of(name),
+        remarks,
+        reader,
+        clef,
+        listening,
+        beside,
+        take,
+        progress,
+        plan,
+        sung);
   }
 
   /** The same with remarks. */
   public Occasion remarking(List<String> sentences) {
     return new Occasion(
-        student, day, input, sentences, reader, clef, listening, beside, take, progress);
+        student, day, input, sentences, reader, clef, listening, beside, take, progress, plan,
+        sung);
   }
 
   /** The same, written for an instrument. */
   public Occasion writtenFor(WrittenFor instrument, Optional<Clef> reading) {
     return new Occasion(
-        student, day, input, remarks, instrument, reading, listening, beside, take, progress);
+        student,
+        day,
+        input,
+        remarks,
+        instrument,
+        reading,
+        listening,
+        beside,
+        take,
+        progress,
+        plan,
+        sung);
   }
 
   /** The same after earlier takes. */
   public Occasion after(Progress earlier) {
     return new Occasion(
-        student, day, input, remarks, reader, clef, listening, beside, take, earlier);
+        student, day, input, remarks, reader, clef, listening, beside, take, earlier, plan, sung);
   }
 
   /** The same, to be listened to. */
   public Occasion heardAs(Listening sound) {
-    return new Occasion(student, day, input, remarks, reader, clef, sound, beside, take, progress);
+    return new Occasion(
+        student, day, input, remarks, reader, clef, sound, beside, take, progress, plan, sung);
   }
 
   /** The same, kept under a name with files beside the report. */
   public Occasion keptAs(String name, List<String> files) {
     return new Occasion(
-        student, day, input, remarks, reader, clef, listening, files, Optional.of(name), progress);
+        student,
+        day,
+        input,
+        remarks,
+        reader,
+        clef,
+        listening,
+        files,
+        Optional.of(name),
+        progress,
+        plan,
+        sung);
+  }
+
+  /** The same with the plan that the student was told. */
+  public Occasion planning(Optional<Plan> next) {
+    return new Occasion(
+        student, day, input, remarks, reader, clef, listening, beside, take, progress, next, sung);
+  }
+
+  /** The same with the height of the voice all along. */
+  public Occasion sungAt(Optional<PitchTrace> heights) {
+    return new Occasion(
+        student, day, input, remarks, reader, clef, listening, beside, take, progress, plan,
+        heights);
   }
 }

@@ -18,15 +18,18 @@ public final class PhraseSounds implements Listening {
   private static final int KBITS_A_SECOND = 32;
   private static final int FULL_SCALE = 32767;
 
-  /** All sound of one page together, in characters: more than this is no page for a phone. */
-  private static final long MOST_CHARACTERS = 6_000_000;
+  /** A page with all its sounds, in characters: more than this is no page for a phone. */
+  private static final long LARGEST_PAGE = 8_000_000;
+
+  /** What a page without its sounds takes, in characters, where nobody measured it. */
+  private static final long USUAL_PAGE = 2_000_000;
 
   /** One stretch, in seconds: longer ones are cut off. */
   private static final double LONGEST_SECONDS = 20;
 
   private final EarSound sound;
   private final double zeroSeconds;
-  private long characters;
+  private long roomLeft;
 
   /**
    * The sounds of a take.
@@ -35,8 +38,18 @@ public final class PhraseSounds implements Listening {
    * @param zeroSeconds where in the sound the take's second 0 is
    */
   public PhraseSounds(EarSound sound, double zeroSeconds) {
+    this(sound, zeroSeconds, USUAL_PAGE);
+  }
+
+  /**
+   * The sounds of a take, as many of them as the page has room for.
+   *
+   * @param silentPage how long the page is without them, in characters
+   */
+  public PhraseSounds(EarSound sound, double zeroSeconds, long silentPage) {
     this.sound = sound;
     this.zeroSeconds = zeroSeconds;
+    this.roomLeft = LARGEST_PAGE - silentPage;
   }
 
   @Override
@@ -44,12 +57,17 @@ public final class PhraseSounds implements Listening {
     double seconds = Math.min(LONGEST_SECONDS, toSeconds - fromSeconds);
     long from = Math.round((fromSeconds + zeroSeconds) * Resampler.EAR_RATE);
     int count = (int) Math.round(seconds * Resampler.EAR_RATE);
-    if (characters > MOST_CHARACTERS || count <= 0 || from >= sound.length()) {
+    if (count <= 0 || from >= sound.length() || charactersOf(seconds) > roomLeft) {
       return Optional.empty();
     }
     String encoded = Base64.getEncoder().encodeToString(mp3(sound.samples(from, count)));
-    characters += encoded.length();
+    roomLeft -= encoded.length();
     return Optional.of("data:audio/mpeg;base64," + encoded);
+  }
+
+  /** A stretch as Base64, with a frame or two that are padding. */
+  private static long charactersOf(double seconds) {
+    return Math.round((seconds + 0.2) * KBITS_A_SECOND * 1000 / 8 * 4 / 3);
   }
 
   /** Sound at the ear's rate as an MP3 stream. */

@@ -19,8 +19,8 @@ final class PracticeSection {
 
   private PracticeSection() {}
 
-  static DomContent of(JudgedTake take) {
-    Plan plan = Plan.after(take, take.setting().chart().title());
+  static DomContent of(JudgedTake take, Occasion occasion) {
+    Plan plan = occasion.plan().orElseGet(() -> Plan.after(take, take.setting().chart().title()));
     return section(
             h2("Next practice"),
             ol(

@@ -13,6 +13,7 @@ import holdfast.report.picture.Palette;
 import holdfast.report.picture.TimelinePainter;
 import holdfast.report.picture.TimelineRow;
 import holdfast.report.picture.TimelineRow.Sounding;
+import holdfast.report.picture.TimelineRow.Voice;
 import holdfast.session.BeatTiming;
 import holdfast.session.Intonation;
 import holdfast.session.JudgedPhrase;
@@ -33,17 +34,22 @@ final class TimelineSection {
   /** Longer forms stand in longer rows, so that they stay on one page. */
   private static final int SHORT_FORM = 16;
 
+  /**
+   * The voice is drawn at every second value, in seconds: 30 px hold a second, more is not seen.
+   */
+  private static final double VOICE_STEP_SECONDS = 2 * PitchTrace.STEP_SECONDS;
+
   /** Room above the highest and below the lowest note, in semitones. */
   private static final int ROOM = 2;
 
   private TimelineSection() {}
 
-  static DomContent of(JudgedTake take, Pictures pictures) {
+  static DomContent of(JudgedTake take, Optional<PitchTrace> sung, Pictures pictures) {
     if (take.phrases().isEmpty()) {
       return text("");
     }
     int chorus = chorus(take);
-    List<TimelineRow> rows = rows(take, chorus);
+    List<TimelineRow> rows = rows(take, chorus, sung);
     return section(
             h2("Chorus " + chorus + ", note by note"),
             p("Bands are the chord's own notes, its root darker. A full bar rests in its chord, a"
@@ -52,6 +58,10 @@ final class TimelineSection {
                     + " after its beat.")
                 .withClass("quiet"),
             each(drift(take, chorus), sentence -> p(sentence)),
+            sung.isPresent()
+                ? p("The thin curve is your voice all along, as the microphone heard it.")
+                    .withClass("quiet")
+                : text(""),
             div(each(rows, row -> picture(row, pictures))).withClass("wide"))
         .withClass("timeline");
   }
@@ -81,7 +91,7 @@ final class TimelineSection {
         .orElse(Math.max(1, take.phrases().get(0).place().chorus()));
   }
 
-  static List<TimelineRow> rows(JudgedTake take, int chorus) {
+  static List<TimelineRow> rows(JudgedTake take, int chorus, Optional<PitchTrace> sung) {
     Setting setting = take.setting();
     List<JudgedPhrase> here =
         take.phrases().stream().filter(p -> p.place().chorus() == chorus).toList();
@@ -117,9 +127,32 @@ final class TimelineSection {
                   .filter(n -> n.onset() + n.duration() > first && n.onset() < end)
                   .toList(),
               lowest,
-              highest));
+              highest,
+              sung.map(trace -> voice(trace, setting, first, end)).orElse(List.of())));
     }
     return rows;
+  }
+
+  /** The height of the voice over some beats, one stroke for each stretch without a gap. */
+  private static List<List<Voice>> voice(
+      PitchTrace trace, Setting setting, double fromBeat, double toBeat) {
+    List<List<Voice>> strokes = new ArrayList<>();
+    List<Voice> stroke = new ArrayList<>();
+    double from = setting.beats().secondsAt(fromBeat);
+    double to = setting.beats().secondsAt(toBeat);
+    for (double second = from; second < to; second += VOICE_STEP_SECONDS) {
+      double pitch = trace.at(second);
+      if (!Double.isNaN(pitch)) {
+        stroke.add(new Voice(setting.beats().beatAt(second), pitch));
+      } else if (!stroke.isEmpty()) {
+        strokes.add(List.copyOf(stroke));
+        stroke.clear();
+      }
+    }
+    if (!stroke.isEmpty()) {
+      strokes.add(List.copyOf(stroke));
+    }
+    return strokes;
   }
 
   private static double placed(JudgedPhrase phrase, int beatsInBar) {

@@ -63,8 +63,26 @@ public final class TimelinePainter {
       for (Sounding note : row.notes()) {
         note(note);
       }
+      row.voice().forEach(this::voice);
       entries();
       roles();
+    }
+
+    /** A stretch of the voice; what stands outside of the picture is cut off at its edge. */
+    private void voice(List<TimelineRow.Voice> stroke) {
+      Path2D.Double curve = new Path2D.Double();
+      for (TimelineRow.Voice moment : stroke) {
+        double across = at(moment.beat());
+        double within = Math.max(row.lowest(), Math.min(row.highest(), moment.pitch()));
+        double height = top(within) + SEMITONE / 2;
+        if (curve.getCurrentPoint() == null) {
+          curve.moveTo(across, height);
+        }
+        curve.lineTo(across, height);
+      }
+      g.setColor(palette.ink());
+      g.setStroke(new BasicStroke(0.8f));
+      g.draw(curve);
     }
 
     private double at(double beat) {

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param notes the notes, in order of onset
  * @param lowest the lowest pitch of the picture, MIDI
  * @param highest the highest pitch of the picture, MIDI
+ * @param voice how high the voice stood all along, one list for each stretch without a gap; empty
+ *     where nobody sang or no sound is there
  */
 public record TimelineRow(
     int firstBar,
@@ -25,7 +27,16 @@ public record TimelineRow(
     List<ChordSpan> chords,
     List<Sounding> notes,
     int lowest,
-    int highest) {
+    int highest,
+    List<List<Voice>> voice) {
+
+  /**
+   * Where a voice stood at a moment.
+   *
+   * @param beat in beats of the take
+   * @param pitch the MIDI pitch with its fraction
+   */
+  public record Voice(double beat, double pitch) {}
 
   /**
    * A note as it was played.
@@ -51,6 +62,7 @@ public record TimelineRow(
   public TimelineRow {
     chords = List.copyOf(chords);
     notes = List.copyOf(notes);
+    voice = voice.stream().map(List::copyOf).toList();
   }
 
   double endBeat() {

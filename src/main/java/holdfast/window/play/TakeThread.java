@@ -4,6 +4,7 @@ import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Player;
@@ -69,6 +70,7 @@ public final class TakeThread {
     try {
       FinishedTake take = request.who() == TakeRequest.Who.DEMO ? demo() : own();
       SwingUtilities.invokeLater(() -> finished.accept(take));
+      take.folder().ifPresent(this::complete);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (UserMistake e) {
@@ -76,6 +78,18 @@ public final class TakeThread {
     } catch (IOException | RuntimeException e) {
       LOG.error("the take could not be played", e);
       SwingUtilities.invokeLater(() -> failed.accept(String.valueOf(e.getMessage())));
+    }
+  }
+
+  /** The player reads on meanwhile, or plays again: this must not take time from either. */
+  private void complete(TakeFolder folder) {
+    Thread.currentThread().setPriority(Thread.MIN_PRIORITY);
+    try (Book book = Book.open(devices.folder())) {
+      book.complete(folder.name());
+    } catch (UserMistake e) {
+      LOG.warn("the report stays without sound: {}", e.getMessage());
+    } catch (RuntimeException e) {
+      LOG.error("the report stays without sound", e);
     }
   }
 
