@@ -46,6 +46,13 @@ public final class ReportPage {
   private static final Map<Mark, String> SIGNS =
       Map.of(Mark.CARRIED, "●", Mark.VARIED, "■", Mark.NEW, "○");
 
+  /** The style of every page, read once. */
+  private static final class Style {
+    private static final String SHEET = readStylesheet();
+
+    private Style() {}
+  }
+
   private ReportPage() {}
 
   /** The page as text, in UTF-8 by its own declaration. */
@@ -126,6 +133,10 @@ public final class ReportPage {
 
   /** The style of the page, with its colours. */
   static String stylesheet() {
+    return Style.SHEET;
+  }
+
+  private static String readStylesheet() {
     try (InputStream css = ReportPage.class.getResourceAsStream("report.css")) {
       if (css == null) {
         throw new IllegalStateException("report.css is missing from the jar");

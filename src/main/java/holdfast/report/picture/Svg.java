@@ -17,7 +17,16 @@ import org.jfree.svg.ViewBox;
  */
 public final class Svg {
 
+  /** How a colour begins in the text of a picture. */
+  private static final String COLOUR = "rgb(";
+
   private static final Map<String, String> PROPERTIES = properties();
+
+  /** Farther from the middle of two hundredths than this, a double rounds as its decimals do. */
+  private static final double CLEARLY = 1e-6;
+
+  /** Above this, a millionth of a hundredth is finer than a double. */
+  private static final double LARGE = 1e6;
 
   private Svg() {}
 
@@ -41,12 +50,23 @@ public final class Svg {
             new ViewBox(0, 0, (int) Math.ceil(width), (int) Math.ceil(height)),
             null,
             null);
-    for (Map.Entry<String, String> colour : PROPERTIES.entrySet()) {
-      svg = svg.replace(colour.getKey(), colour.getValue());
-    }
     // HTML allows no namespaces of other people's, and this one names nothing that is used.
-    return svg.replaceFirst(" xmlns:jfreesvg='[^']*'", "")
+    return inThePagesColours(svg)
+        .replaceFirst(" xmlns:jfreesvg='[^']*'", "")
         .replaceFirst("<svg ", "<svg aria-hidden=\"true\" ");
+  }
+
+  /** A picture is long and has many colours: one walk through it exchanges them all. */
+  private static String inThePagesColours(String svg) {
+    StringBuilder page = new StringBuilder(svg.length());
+    int done = 0;
+    for (int at = svg.indexOf(COLOUR); at >= 0; at = svg.indexOf(COLOUR, done)) {
+      int end = svg.indexOf(')', at) + 1;
+      String colour = svg.substring(at, end);
+      page.append(svg, done, at).append(PROPERTIES.getOrDefault(colour, colour));
+      done = end;
+    }
+    return page.append(svg, done, svg.length()).toString();
   }
 
   /** The page's colours as a style sheet declares them. */
@@ -91,10 +111,30 @@ public final class Svg {
     return properties;
   }
 
-  private static String hundredths(double length) {
-    return BigDecimal.valueOf(length)
-        .setScale(2, RoundingMode.HALF_EVEN)
-        .stripTrailingZeros()
-        .toPlainString();
+  /** Rounded half to even as its decimals stand; most of a page is such numbers. */
+  static String hundredths(double length) {
+    double scaled = length * 100;
+    double down = Math.floor(scaled);
+    if (!(Math.abs(length) < LARGE) || Math.abs(scaled - down - 0.5) < CLEARLY) {
+      return BigDecimal.valueOf(length)
+          .setScale(2, RoundingMode.HALF_EVEN)
+          .stripTrailingZeros()
+          .toPlainString();
+    }
+    long whole = Math.round(scaled);
+    long size = Math.abs(whole);
+    StringBuilder text = new StringBuilder(12);
+    if (whole < 0) {
+      text.append('-');
+    }
+    text.append(size / 100);
+    int rest = (int) (size % 100);
+    if (rest != 0) {
+      text.append('.').append((char) ('0' + rest / 10));
+      if (rest % 10 != 0) {
+        text.append((char) ('0' + rest % 10));
+      }
+    }
+    return text.toString();
   }
 }
