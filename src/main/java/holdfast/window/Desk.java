@@ -12,6 +12,7 @@ import holdfast.window.play.PlayPage;
 import holdfast.window.play.TakeRequest;
 import holdfast.window.play.TakeThread;
 import java.awt.BorderLayout;
+import java.awt.Desktop;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -40,6 +41,9 @@ public final class Desk {
 
   /** Ideas, one after another, over a chord or two. */
   public static final String INVENT = "invent";
+
+  /** Who plays, and what they played. */
+  public static final String BOOK = "book";
 
   /** What came of the last take. */
   public static final String AFTER = "after";
@@ -271,6 +275,18 @@ public final class Desk {
     message.setText(sentence);
     message.setVisible(!sentence.isEmpty());
     message.revalidate();
+  }
+
+  /** Opens a page of the disk in the system's browser, and says where it is. */
+  public void open(Path page) {
+    try {
+      if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
+        Desktop.getDesktop().browse(page.toUri());
+      }
+      tell(words().say("after.report-is", page));
+    } catch (IOException | UnsupportedOperationException e) {
+      tell(words().say("after.report-fails", e.getMessage()));
+    }
   }
 
   /** Keeps another choice on the disk, without dressing the window anew. */

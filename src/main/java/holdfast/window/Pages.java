@@ -1,6 +1,7 @@
 package holdfast.window;
 
 import holdfast.window.after.AfterPage;
+import holdfast.window.book.BookPage;
 import holdfast.window.charts.ChartsPage;
 import holdfast.window.invent.InventPage;
 import holdfast.window.play.TakeRequest;
@@ -35,6 +36,7 @@ final class Pages {
           new Entry(Desk.CHARTS, Where.ROW, ChartsPage::new),
           new Entry(Desk.WAYS, Where.ROW, WaysPage::new),
           new Entry(Desk.INVENT, Where.MENU, InventPage::new),
+          new Entry(Desk.BOOK, Where.ROW, BookPage::new),
           new Entry(Desk.AFTER, Where.ROW, AfterPage::new),
           new Entry(Desk.SETTINGS, Where.ROW, SettingsPage::new),
           new Entry(

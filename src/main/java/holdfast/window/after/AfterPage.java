@@ -29,7 +29,6 @@ import holdfast.window.play.IdeaCard;
 import holdfast.window.play.TakeRequest;
 import java.awt.BorderLayout;
 import java.awt.Component;
-import java.awt.Desktop;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -230,12 +229,8 @@ public final class AfterPage implements Page {
   /** Opens the report in the system's browser, or says where it is. */
   private void open(FinishedTake finished) {
     try {
-      Path report = report(finished);
-      if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
-        Desktop.getDesktop().browse(report.toUri());
-      }
-      desk.tell(desk.words().say("after.report-is", report));
-    } catch (IOException | UserMistake | UnsupportedOperationException e) {
+      desk.open(report(finished));
+    } catch (IOException | UserMistake e) {
       desk.tell(desk.words().say("after.report-fails", e.getMessage()));
     }
   }

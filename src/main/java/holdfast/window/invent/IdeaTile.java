@@ -17,7 +17,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** One idea as a small picture: its number, its shape, its notes. */
-final class IdeaTile extends Picture {
+public final class IdeaTile extends Picture {
 
   private static final long serialVersionUID = 1L;
 
@@ -26,7 +26,12 @@ final class IdeaTile extends Picture {
   private final transient List<Note> notes;
   private final String names;
 
-  IdeaTile(Kit kit, NoteNaming naming, int number, List<Note> notes) {
+  /**
+   * An idea.
+   *
+   * @param number stands in the corner
+   */
+  public IdeaTile(Kit kit, NoteNaming naming, int number, List<Note> notes) {
     this.kit = kit;
     this.number = number;
     this.notes = List.copyOf(notes);
