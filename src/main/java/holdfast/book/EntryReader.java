@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import holdfast.disk.JsonPlace;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
@@ -88,7 +89,7 @@ final class EntryReader {
         }
       }
     } catch (JsonProcessingException e) {
-      throw broken(file, e.getLocation() == null ? 1 : e.getLocation().getLineNr(), e);
+      throw broken(file, JsonPlace.line(e), e);
     } catch (IllegalArgumentException e) {
       throw broken(file, 1, e);
     } catch (IOException e) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.carry.Statement;
+import holdfast.disk.JsonPlace;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Family;
@@ -103,8 +104,7 @@ public final class LastIdea {
     try {
       return new ObjectMapper().readTree(file.toFile());
     } catch (JsonProcessingException e) {
-      throw new UserMistake(
-          file + " is broken (line " + e.getLocation().getLineNr() + "); give --idea", e);
+      throw new UserMistake(file + " is broken (line " + JsonPlace.line(e) + "); give --idea", e);
     } catch (IOException e) {
       throw new UserMistake(file + " cannot be read (" + e.getMessage() + "); give --idea", e);
     }

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.disk.JsonPlace;
+import holdfast.mistake.Quoted;
 import holdfast.mistake.UserMistake;
 import java.util.Arrays;
 import java.util.Locale;
@@ -53,7 +55,7 @@ public record SelfEstimate(Feeling feeling, String words) {
               () ->
                   new UserMistake(
                       "there is no feeling \""
-                          + word
+                          + Quoted.shortly(word)
                           + "\"; choose one of "
                           + Arrays.stream(values())
                               .map(Feeling::word)
@@ -84,8 +86,7 @@ public record SelfEstimate(Feeling feeling, String words) {
           Optional.ofNullable(root.path("words").textValue()).orElse(""));
     } catch (JsonProcessingException e) {
       throw new UserMistake(
-          where + ", line " + e.getLocation().getLineNr() + ": this is no JSON; mend or delete it",
-          e);
+          where + ", line " + JsonPlace.line(e) + ": this is no JSON; mend or delete it", e);
     }
   }
 }

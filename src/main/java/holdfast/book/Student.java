@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.disk.JsonPlace;
 import holdfast.mistake.UserMistake;
 import java.text.Normalizer;
 import java.util.Optional;
@@ -76,8 +77,7 @@ public record Student(String name, Optional<String> instrument, Optional<String>
           Optional.ofNullable(root.path("profile").textValue()));
     } catch (JsonProcessingException e) {
       throw new UserMistake(
-          where + ", line " + e.getLocation().getLineNr() + ": this is no JSON; mend or delete it",
-          e);
+          where + ", line " + JsonPlace.line(e) + ": this is no JSON; mend or delete it", e);
     }
   }
 }

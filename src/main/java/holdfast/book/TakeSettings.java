@@ -11,6 +11,7 @@ import holdfast.backing.Feel;
 import holdfast.backing.Performance;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartText;
+import holdfast.disk.JsonPlace;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
@@ -57,6 +58,15 @@ public record TakeSettings(
     Optional<String> way,
     Optional<String> idea,
     Optional<String> assignment) {
+
+  /** Nobody plays longer than a day at a stretch; in seconds. */
+  private static final double LONGEST_SECONDS = 24 * 3600.0;
+
+  /** Beats a minute; a player who is followed may hurry past the fastest backing, not past this. */
+  private static final double FASTEST = 4 * Arrangement.FASTEST;
+
+  /** As many beats has a day at that tempo. */
+  private static final double MOST_BEATS = LONGEST_SECONDS * FASTEST / 60;
 
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -202,7 +212,7 @@ public record TakeSettings(
       throw new UserMistake(
           where
               + ", line "
-              + e.getLocation().getLineNr()
+              + JsonPlace.line(e)
               + ": this is no JSON; bring back the file that the take left",
           e);
     } catch (IllegalArgumentException | DateTimeException e) {
@@ -221,7 +231,9 @@ public record TakeSettings(
     for (JsonNode point : root.path("tempo")) {
       beats.add(
           new TempoMap.Point(
-              number(point, "beat"), number(point, "seconds"), number(point, "beatsPerMinute")));
+              within(number(point, "beat"), MOST_BEATS),
+              within(number(point, "seconds"), LONGEST_SECONDS),
+              within(number(point, "beatsPerMinute"), FASTEST)));
     }
     return new TakeSettings(
         LocalDateTime.parse(root.path("started").asText()),
@@ -236,6 +248,13 @@ public record TakeSettings(
         text(root, "way"),
         text(root, "idea"),
         text(root, "assignment"));
+  }
+
+  private static double within(double number, double most) {
+    if (!(Math.abs(number) <= most)) {
+      throw new IllegalArgumentException("its tempo has " + number + ", where no take gets to");
+    }
+    return number;
   }
 
   private static double number(JsonNode point, String name) {

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.disk.JsonPlace;
+import holdfast.mistake.Quoted;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Family;
 import holdfast.motif.Treatment;
@@ -60,7 +62,7 @@ public final class OverrulingJson {
       throw new UserMistake(
           from
               + ", line "
-              + e.getLocation().getLineNr()
+              + JsonPlace.line(e)
               + ": this is no JSON; mend it, or delete the file and overrule again",
           e);
     }
@@ -97,13 +99,18 @@ public final class OverrulingJson {
         .filter(family -> family.word().equals(word))
         .findFirst()
         .orElseThrow(
-            () -> new IllegalArgumentException("a family is restated, varied or new, not " + word));
+            () ->
+                new IllegalArgumentException(
+                    "a family is restated, varied or new, not " + Quoted.shortly(word)));
   }
 
   private static Treatment treatment(String word) {
     return Arrays.stream(Treatment.values())
         .filter(treatment -> treatment.word().equals(word))
         .findFirst()
-        .orElseThrow(() -> new IllegalArgumentException("there is no treatment “" + word + "”"));
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "there is no treatment “" + Quoted.shortly(word) + "”"));
   }
 }

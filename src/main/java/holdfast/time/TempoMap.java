@@ -23,6 +23,10 @@ public record TempoMap(List<Point> points) {
 
     /** Checks that the tempo goes forward. */
     public Point {
+      if (!Double.isFinite(beat) || !Double.isFinite(seconds)) {
+        throw new IllegalArgumentException(
+            "a tempo begins at a beat and a second, not at beat " + beat + ", second " + seconds);
+      }
       if (!(beatsPerMinute > 0) || !Double.isFinite(beatsPerMinute)) {
         throw new IllegalArgumentException(
             "a tempo must be more than 0 beats a minute, not " + beatsPerMinute);

@@ -26,8 +26,9 @@ public final class KeyedText {
     try {
       for (String line : Files.readString(file, StandardCharsets.UTF_8).lines().toList()) {
         int equals = line.indexOf('=');
-        if (equals > 0 && !line.startsWith("#")) {
-          values.put(line.substring(0, equals).strip(), line.substring(equals + 1).strip());
+        String name = line.substring(0, Math.max(0, equals)).strip();
+        if (!name.isEmpty() && !name.startsWith("#")) {
+          values.put(name, oneLine(line.substring(equals + 1)));
         }
       }
     } catch (IOException e) {
@@ -36,14 +37,16 @@ public final class KeyedText {
     return values;
   }
 
+  private static String oneLine(String value) {
+    return value.replaceAll("\\R", " ").strip();
+  }
+
   /** Writes the file whole, in order of the names. */
   public static void write(Path file, String headline, Map<String, String> values)
       throws IOException {
     StringBuilder text = new StringBuilder("# ").append(headline).append('\n');
     new TreeMap<>(values)
-        .forEach(
-            (name, value) ->
-                text.append(name).append(" = ").append(value.replaceAll("\\R", " ")).append('\n'));
+        .forEach((name, value) -> text.append(name + " = " + oneLine(value) + '\n'));
     Files.createDirectories(file.getParent());
     WholeFile.write(file, text.toString());
   }

@@ -8,8 +8,10 @@ import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Assertions;
 
 /** Reads what a hostile file holds, within bounds of memory that depend on its length alone. */
@@ -70,6 +72,36 @@ public final class Hostile {
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Runs a reader on a folder that holds a file of this name, which may lie deeper. */
+  public static void readFolder(byte[] bytes, String name, Consumer<Path> reader) {
+    try {
+      Path folder = Files.createTempDirectory("hostile");
+      try {
+        Path file = folder.resolve(name);
+        Files.createDirectories(file.getParent());
+        Files.write(file, bytes);
+        read(
+            bytes,
+            () -> {
+              reader.accept(folder);
+              return true;
+            });
+      } finally {
+        delete(folder);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void delete(Path folder) throws IOException {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path one : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(one);
+      }
     }
   }
 }

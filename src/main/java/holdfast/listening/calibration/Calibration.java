@@ -1,6 +1,8 @@
 package holdfast.listening.calibration;
 
+import holdfast.disk.WholeFile;
 import holdfast.listening.pitch.Levels;
+import holdfast.mistake.Quoted;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -130,17 +132,15 @@ public record Calibration(
     return folder.resolve(name.substring(0, Math.min(60, name.length())) + "-" + tail + ".txt");
   }
 
-  /** Stores it in the file of its pair of devices. */
+  /**
+   * Stores it in the file of its pair of devices.
+   *
+   * @throws UserMistake where it cannot be written; what was measured before is still there
+   */
   public void store(Path folder) throws IOException {
     Files.createDirectories(folder);
     Path file = file(folder, output, input);
-    Path draft = Files.createTempFile(folder, "calibration", ".new");
-    Files.writeString(draft, text());
-    Files.move(
-        draft,
-        file,
-        java.nio.file.StandardCopyOption.REPLACE_EXISTING,
-        java.nio.file.StandardCopyOption.ATOMIC_MOVE);
+    WholeFile.write(file, text());
   }
 
   private String text() {
@@ -194,7 +194,10 @@ public record Calibration(
               Integer.parseInt(values.getOrDefault("input_rate", "0"))));
     } catch (IOException | IllegalArgumentException | DateTimeParseException spoilt) {
       throw new UserMistake(
-          file + " is spoilt (" + spoilt.getMessage() + "); delete it and run: holdfast calibrate",
+          file
+              + " is spoilt ("
+              + Quoted.shortly(String.valueOf(spoilt.getMessage()))
+              + "); delete it and run: holdfast calibrate",
           spoilt);
     }
   }
@@ -204,6 +207,10 @@ public record Calibration(
     if (value == null) {
       throw new IllegalArgumentException("there is no line \"" + key + " = …\"");
     }
-    return Double.parseDouble(value);
+    double number = Double.parseDouble(value);
+    if (!Double.isFinite(number)) {
+      throw new IllegalArgumentException(key + " is no number that can be measured");
+    }
+    return number;
   }
 }

@@ -1,5 +1,6 @@
 package holdfast.listening.calibration;
 
+import holdfast.mistake.Quoted;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
 import java.io.InputStream;
@@ -48,6 +49,9 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
     if (lowest < 0 || highest > 127 || lowest >= highest) {
       throw new IllegalArgumentException("a range must rise, not " + lowest + " to " + highest);
     }
+    if (!Double.isFinite(gateDb)) {
+      throw new IllegalArgumentException("a gate is a number of decibels, not " + gateDb);
+    }
   }
 
   /** The names of the profiles that ship. */
@@ -92,15 +96,25 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
         values.put(sides[0].trim(), Double.valueOf(sides[1].trim()));
       } catch (NumberFormatException | ArrayIndexOutOfBoundsException wrong) {
         throw new UserMistake(
-            source + ", line " + number + ": write \"key = number\", not \"" + bare + "\"", wrong);
+            source
+                + ", line "
+                + number
+                + ": write \"key = number\", not \""
+                + Quoted.shortly(bare)
+                + "\"",
+            wrong);
       }
     }
-    return new Profile(
-        name,
-        whole(values, "lowest", source),
-        whole(values, "highest", source),
-        whole(values, "written_to_sounding", source),
-        Optional.ofNullable(values.get("gate_db")).orElse(ANYONE.gateDb()));
+    try {
+      return new Profile(
+          name,
+          whole(values, "lowest", source),
+          whole(values, "highest", source),
+          whole(values, "written_to_sounding", source),
+          Optional.ofNullable(values.get("gate_db")).orElse(ANYONE.gateDb()));
+    } catch (IllegalArgumentException wrong) {
+      throw new UserMistake(source + ": " + wrong.getMessage() + "; mend that number", wrong);
+    }
   }
 
   private static int whole(Map<String, Double> values, String key, String source) {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import holdfast.disk.JsonPlace;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
@@ -87,8 +88,7 @@ public record Invented(List<String> chords, double minutes, int said, List<List<
       return new Invented(
           chords, root.path("minutes").asDouble(), root.path("said").asInt(), ideas);
     } catch (JsonProcessingException e) {
-      throw new UserMistake(
-          file + " is broken (line " + e.getLocation().getLineNr() + "); invent again", e);
+      throw new UserMistake(file + " is broken (line " + JsonPlace.line(e) + "); invent again", e);
     } catch (IOException | IllegalArgumentException e) {
       throw new UserMistake(file + ": " + e.getMessage() + "; invent again", e);
     }

@@ -48,6 +48,12 @@ public record LoggedTake(
   /** No take's log is longer: a thousand events a second for an hour; in bytes. */
   private static final int LONGEST_FILE = 256 << 20;
 
+  /** Nobody plays longer than a day at a stretch; in seconds. */
+  private static final double LONGEST_SECONDS = 24 * 3600.0;
+
+  /** Further off, a note would have another name; in cents. */
+  private static final double MOST_CENTS = 100;
+
   /**
    * Something that is no note.
    *
@@ -149,24 +155,24 @@ public record LoggedTake(
         case TakeLog.ON ->
             hear(
                 new NoteOn(
-                    number(parts[0]),
+                    seconds(parts[0]),
                     pitch(parts[1]),
-                    number(parts[2]),
-                    number(parts[3]),
-                    number(parts[4])));
-        case TakeLog.OFF -> hear(new NoteOff(number(parts[0]), pitch(parts[1])));
+                    within(parts[2], -MOST_CENTS, MOST_CENTS),
+                    within(parts[3], 0, 1),
+                    within(parts[4], 0, 1)));
+        case TakeLog.OFF -> hear(new NoteOff(seconds(parts[0]), pitch(parts[1])));
         case TakeLog.PEDAL ->
-            pedal.add(new PedalMove(upTo(number(parts[0])), parts[1].equals("down")));
+            pedal.add(new PedalMove(upTo(seconds(parts[0])), parts[1].equals("down")));
         case TakeLog.MARK -> {
           int blank = line.rest().indexOf(' ');
           marks.add(
               new Mark(
-                  upTo(number(line.rest().substring(0, blank))),
+                  upTo(seconds(line.rest().substring(0, blank))),
                   LogLine.unescaped(line.rest().substring(blank + 1))));
         }
-        case TakeLog.UP_TO -> upTo(number(parts[0]));
+        case TakeLog.UP_TO -> upTo(seconds(parts[0]));
         case TakeLog.END -> {
-          upTo(number(parts[0]));
+          upTo(seconds(parts[0]));
           isWhole = true;
         }
         default -> broken++;
@@ -198,6 +204,18 @@ public record LoggedTake(
         throw new IllegalArgumentException("no pitch: " + text);
       }
       return pitch;
+    }
+
+    private static double seconds(String text) {
+      return within(text, -LONGEST_SECONDS, LONGEST_SECONDS);
+    }
+
+    private static double within(String text, double least, double most) {
+      double number = number(text);
+      if (number < least || number > most) {
+        throw new IllegalArgumentException("no take has " + text);
+      }
+      return number;
     }
 
     private static double number(String text) {

@@ -1,0 +1,3 @@
+lowest = 40
+highest = 80
+written_to_sounding = 1e300

@@ -1,0 +1,4 @@
+lowest = 40
+highest = 80
+written_to_sounding = 0
+gate_db = NaN

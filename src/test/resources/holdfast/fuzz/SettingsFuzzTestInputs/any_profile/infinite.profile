@@ -1,0 +1,3 @@
+lowest = 40
+highest = Infinity
+written_to_sounding = 0
