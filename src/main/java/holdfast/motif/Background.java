@@ -85,6 +85,19 @@ final class Background {
     return best;
   }
 
+  /**
+   * How much better note j follows the one before for one who runs on than in a melody, ln; what a
+   * whole run gains is the sum, less what runs are rarer ({@link #rarer}).
+   */
+  double gain(Material kind, int j) {
+    return Math.log(KEEPS_ON * goesOn(kind, j) / Math.exp(pitch[j]) + 1 - KEEPS_ON);
+  }
+
+  /** ln of how much rarer than melodies phrases of this kind are, 0 or less. */
+  static double rarer(Material kind) {
+    return Math.log(kind.share() / Material.MELODY.share());
+  }
+
   private double mix() {
     int m = phrase.size;
     double times = 0;

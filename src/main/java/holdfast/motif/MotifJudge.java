@@ -89,6 +89,11 @@ public final class MotifJudge {
     return -Math.log(odds);
   }
 
+  /** All notes of a take as new material, told in the idea's pulses. */
+  Background background(Motif idea, List<Note> take, Context context) {
+    return comparison(idea, take, context, Line.pulse(idea.notes())).background;
+  }
+
   private Comparison comparison(Motif idea, List<Note> phrase, Context context, double pulse) {
     Phrases.check("a phrase", phrase);
     if (idea.notes().size() > MOST_NOTES) {

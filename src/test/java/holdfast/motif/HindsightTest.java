@@ -127,4 +127,14 @@ class HindsightTest {
     notes.addAll(Written.line(5, halting, 64, 67, 71, 69, 67));
     assertEquals(List.of(0, 5), starts(revise(notes, 0, 5, 8)));
   }
+
+  @Test
+  void a_scale_run_is_not_cut_into_small_ideas_that_happen_to_fall_as_the_idea_does() {
+    double[] even = {0, 0.5, 1, 1.5, 2, 2.5};
+    List<Note> notes = Written.line(0, even, 77, 76, 74, 72, 71, 69);
+    Motif idea = Motif.of(Written.line(0, new double[] {0, 0.5, 1}, 72, 69, 67));
+    IdeaCost cost = new IdeaCost(JUDGE, idea, notes, IN_C);
+    // A cut without any rest costs about 4 more.
+    assertTrue(cost.of(0, 6) < cost.of(0, 3) + cost.of(3, 6) + 2);
+  }
 }

@@ -42,6 +42,6 @@ class MaterialRunsTest {
             Player.KEYBOARD,
             Optional.empty());
     JudgedTake judged = Coach.judge(setting, take, phrase -> {});
-    assertEquals(List.of("Bars 3 to 4 were a scale run."), MaterialRuns.of(judged));
+    assertEquals(List.of("Bars 3 to 5 were a scale run."), MaterialRuns.of(judged));
   }
 }
