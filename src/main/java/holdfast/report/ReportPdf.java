@@ -16,11 +16,16 @@ import j2html.rendering.FlatHtml;
 import java.awt.Color;
 import java.awt.Shape;
 import java.io.ByteArrayOutputStream;
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.URI;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
 import org.w3c.dom.Element;
 
 /**
@@ -32,24 +37,44 @@ public final class ReportPdf {
 
   private static final String FAMILY = "DejaVu Sans";
 
+  /** Families of other fonts are numbered. */
+  private static final String OTHER = "Other";
+
+  /** Stands where no font has a sign: U+FFFD, as Unicode has it for that. */
+  private static final String NO_SUCH_SIGN = "\uFFFD";
+
   private ReportPdf() {}
 
   /** The PDF as bytes. */
   public static byte[] of(JudgedTake take, Occasion occasion) {
+    return of(take, occasion, SystemFonts::installed);
+  }
+
+  /** The same with these fonts at hand for signs that ours has not. */
+  static byte[] of(JudgedTake take, Occasion occasion, Supplier<List<URI>> installed) {
     OnPaper pictures = new OnPaper();
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try {
       StringBuilder html = new StringBuilder("<!DOCTYPE html>");
-      ReportPage.page(take, occasion, pictures, css())
+      ReportPage.page(take, occasion, pictures, css(FAMILY))
           .render(FlatHtml.into(html, Config.defaults().withEmptyTagsClosed(true)));
       // Its remarks on CSS that only screens need are for nobody.
       XRLog.setLoggingEnabled(false);
-      new PdfRendererBuilder()
-          .withHtmlContent(escapedForXml(html.toString()), null)
+      String xml = escapedForXml(html.toString());
+      List<File> others = others(xml, installed);
+      StringBuilder families = new StringBuilder(FAMILY);
+      PdfRendererBuilder builder = new PdfRendererBuilder();
+      for (int i = 0; i < others.size(); i++) {
+        families.append("', '").append(OTHER).append(i);
+        builder.useFont(others.get(i), OTHER + i, 400, FontStyle.NORMAL, true);
+      }
+      builder
+          .withHtmlContent(xml.replace(css(FAMILY), css(families.toString())), null)
           .useFont(() -> font("DejaVuSans.ttf"), FAMILY, 400, FontStyle.NORMAL, true)
           .useFont(() -> font("DejaVuSans-Bold.ttf"), FAMILY, 700, FontStyle.NORMAL, true)
           .useObjectDrawerFactory(new Drawers(pictures))
           .usePdfUaAccessibility(true)
+          .useReplacementText(NO_SUCH_SIGN)
           .withProducer("Holdfast")
           .toStream(out)
           .run();
@@ -59,8 +84,16 @@ public final class ReportPdf {
     return out.toByteArray();
   }
 
+  /** Fonts of this machine, where the text needs any. */
+  private static List<File> others(String text, Supplier<List<URI>> installed) throws IOException {
+    try (InputStream own = font("DejaVuSans.ttf")) {
+      Set<Integer> missing = SystemFonts.missing(text, own);
+      return missing.isEmpty() ? List.of() : SystemFonts.having(missing, installed.get());
+    }
+  }
+
   /** The page's style with its colours put in, which a PDF cannot look up. */
-  private static String css() {
+  private static String css(String families) {
     String css = ReportPage.stylesheet();
     for (Map.Entry<String, Color> colour : Svg.colours(Palette.LIGHT).entrySet()) {
       css =
@@ -72,7 +105,7 @@ public final class ReportPdf {
     int print = css.indexOf("@media print");
     String paper =
         "html, code { font-family: '"
-            + FAMILY
+            + families
             + "'; }\n"
             + "body { font-size: 8.2pt; line-height: 1.28; }\n"
             + "h1 { font-size: 15pt; } h2 { font-size: 10pt; margin: 6pt 0 1pt; }\n"
