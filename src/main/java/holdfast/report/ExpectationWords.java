@@ -13,12 +13,17 @@ final class ExpectationWords {
 
   private ExpectationWords() {}
 
+  /** Whether what was played went about as expected. */
+  static boolean isNear(Expectation heard) {
+    return heard.nearness() >= NEAR;
+  }
+
   /** One sentence about one phrase. */
   static String of(Expectation heard) {
     String came =
         heard.nearness() >= JUST
             ? "that is just what you played"
-            : heard.nearness() >= NEAR
+            : isNear(heard)
                 ? "you came near it"
                 : heard.brokeThread()
                     ? "you went somewhere else, and the thread broke here"

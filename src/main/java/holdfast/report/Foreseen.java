@@ -17,9 +17,6 @@ import java.util.Optional;
  */
 record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
 
-  /** A phrase at least this near to what was expected went as expected; as the listener counts. */
-  private static final double NEAR = 0.5;
-
   Foreseen {
     broke = List.copyOf(broke);
   }
@@ -32,7 +29,7 @@ record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
       if (phrase.expectation().isPresent()) {
         Expectation expected = phrase.expectation().get();
         phrases++;
-        foreseen += phrase.carries() && expected.nearness() >= NEAR ? 1 : 0;
+        foreseen += phrase.carries() && ExpectationWords.isNear(expected) ? 1 : 0;
         if (expected.brokeThread()) {
           broke.add(phrase);
         }
