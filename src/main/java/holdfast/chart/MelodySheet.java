@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param notes one at a time, in order of onset, in beats from bar 1 of the first chorus; a pick-up
  *     is negative, at most a bar long
  * @param words what is written above the staff, in order
+ * @param phrases its phrases, in order and one after another; may be empty
  */
 public record MelodySheet(
     String title,
@@ -23,7 +24,27 @@ public record MelodySheet(
     Optional<Key> key,
     double tempo,
     List<NamedNote> notes,
-    List<Words> words) {
+    List<Words> words,
+    List<Phrase> phrases) {
+
+  /** A melody without marks of its phrases. */
+  public MelodySheet(
+      String title,
+      Form form,
+      Optional<Key> key,
+      double tempo,
+      List<NamedNote> notes,
+      List<Words> words) {
+    this(title, form, key, tempo, notes, words, List.of());
+  }
+
+  /**
+   * Notes that are said in one breath, under one slur.
+   *
+   * @param firstOnset where its first note begins, in the beats of the notes
+   * @param lastOnset where its last note begins
+   */
+  public record Phrase(double firstOnset, double lastOnset) {}
 
   /**
    * A note with the name that it is written under.
@@ -53,6 +74,7 @@ public record MelodySheet(
   public MelodySheet {
     notes = List.copyOf(notes);
     words = List.copyOf(words);
+    phrases = List.copyOf(phrases);
     double before = -form.metre().beats();
     for (NamedNote note : notes) {
       if (note.note().onsetBeats() < before) {

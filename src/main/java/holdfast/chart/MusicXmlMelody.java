@@ -20,12 +20,14 @@ public final class MusicXmlMelody {
   private final XmlPage page = new XmlPage();
   private final MusicXmlHead head;
   private final MusicXmlChordWriter chords = new MusicXmlChordWriter(page);
+  private final Slurs slurs;
   private final long ticksOfADivision;
   private final MusicXmlNotes notes;
 
   private MusicXmlMelody(MelodySheet sheet) {
     this.sheet = sheet;
     this.bars = MelodyBars.of(sheet);
+    this.slurs = Slurs.of(sheet, bars);
     this.head = new MusicXmlHead(page, sheet.form().metre());
     this.ticksOfADivision = ticksOfADivision(bars);
     this.notes = new MusicXmlNotes(page, sheet.key().map(Key::fifths).orElse(0), ticksOfADivision);
@@ -68,13 +70,16 @@ public final class MusicXmlMelody {
     page.leaf("part-name", "Melody").close().close();
     page.open("part", "id", "P1");
     for (int i = 0; i < bars.size(); i++) {
-      writeBar(bars.get(i), i == 0, i + 1 == bars.size());
+      writeBar(i);
     }
     page.close().close();
     return page.toString();
   }
 
-  private void writeBar(MelodyBar bar, boolean isFirst, boolean isLast) {
+  private void writeBar(int index) {
+    MelodyBar bar = bars.get(index);
+    boolean isFirst = index == 0;
+    boolean isLast = index + 1 == bars.size();
     if (bar.number() == 0) {
       page.open("measure", "number", "0", "implicit", "yes");
     } else {
@@ -93,7 +98,7 @@ public final class MusicXmlMelody {
     for (int i = 0; i < bar.notes().size(); i++) {
       RhythmPiece piece = bar.notes().get(i).piece();
       writeAbove(bar, piece.start(), piece.end());
-      notes.write(bar.notes(), i);
+      notes.write(bar.notes(), i, slurs.at(index, i));
     }
     if (isLast || bar.endsChorus()) {
       page.open("barline", "location", "right");

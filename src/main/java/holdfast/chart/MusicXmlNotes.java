@@ -36,8 +36,12 @@ final class MusicXmlNotes {
     page.leaf("duration", divisions(ticks)).leaf("voice", "1").close();
   }
 
-  /** Writes one of the notes of a bar. */
-  void write(List<MelodyBar.Written> bar, int index) {
+  /**
+   * Writes one of the notes of a bar.
+   *
+   * @param slurs what slurs do at it, {@code start} or {@code stop}
+   */
+  void write(List<MelodyBar.Written> bar, int index, List<String> slurs) {
     MelodyBar.Written written = bar.get(index);
     RhythmPiece piece = written.piece();
     page.open("note");
@@ -74,7 +78,7 @@ final class MusicXmlNotes {
         page.leaf("beam", beam.get().word(), "number", String.valueOf(level));
       }
     }
-    writeNotations(bar, index);
+    writeNotations(bar, index, slurs);
     page.close();
   }
 
@@ -106,10 +110,10 @@ final class MusicXmlNotes {
     };
   }
 
-  private void writeNotations(List<MelodyBar.Written> bar, int index) {
+  private void writeNotations(List<MelodyBar.Written> bar, int index, List<String> slurs) {
     MelodyBar.Written written = bar.get(index);
     List<String> tuplet = tuplet(bar, index);
-    if (!written.tiedFrom() && !written.tiedOn() && tuplet.isEmpty()) {
+    if (!written.tiedFrom() && !written.tiedOn() && tuplet.isEmpty() && slurs.isEmpty()) {
       return;
     }
     page.open("notations");
@@ -118,6 +122,9 @@ final class MusicXmlNotes {
     }
     if (written.tiedOn()) {
       page.leaf("tied", "", "type", "start");
+    }
+    for (String type : slurs) {
+      page.leaf("slur", "", "type", type, "number", "1");
     }
     for (String type : tuplet) {
       if (type.equals("start")) {

@@ -25,9 +25,14 @@ public final class SoloSheet {
     double earliest = -(double) setting.metre().beats();
     List<MelodySheet.NamedNote> notes = new ArrayList<>();
     List<MelodySheet.Words> words = new ArrayList<>();
+    List<MelodySheet.Phrase> slurs = new ArrayList<>();
     double before = earliest;
     for (JudgedPhrase phrase : take.phrases()) {
       words.add(new MelodySheet.Words(Math.max(0, phrase.startBeat()), told(phrase)));
+      slurs.add(
+          new MelodySheet.Phrase(
+              phrase.notes().get(0).onsetBeats(),
+              phrase.notes().get(phrase.notes().size() - 1).onsetBeats()));
       for (Note note : phrase.notes()) {
         if (note.onsetBeats() >= before) {
           NoteName name =
@@ -46,7 +51,8 @@ public final class SoloSheet {
         setting.changes().key(),
         setting.beats().openingTempo(),
         notes,
-        words);
+        words,
+        slurs);
   }
 
   private static String told(JudgedPhrase phrase) {

@@ -8,8 +8,11 @@ import holdfast.chart.MusicXmlSchema;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.SoundFile;
 import holdfast.melody.Note;
+import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import java.io.ByteArrayInputStream;
+import java.net.URI;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -20,7 +23,9 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.audiveris.proxymusic.ScorePartwise;
+import org.audiveris.proxymusic.Slur;
 import org.audiveris.proxymusic.StartStop;
+import org.audiveris.proxymusic.StartStopContinue;
 import org.audiveris.proxymusic.Tie;
 import org.audiveris.proxymusic.util.Marshalling;
 import org.junit.jupiter.api.Test;
@@ -66,6 +71,41 @@ class ExportsTest {
         DEMO.phrases().stream().flatMap(p -> p.notes().stream()).map(Note::pitch).toList();
     assertEquals(played, pitches);
     assertEquals(DEMO.phrases().size(), words);
+  }
+
+  /** Read by proxymusic: a slur from the first note of each phrase to its last. */
+  @Test
+  void every_phrase_stands_under_a_slur() throws Exception {
+    String xml = MusicXmlMelody.write(SoloSheet.of(DEMO));
+    ScorePartwise score =
+        (ScorePartwise)
+            Marshalling.unmarshal(new ByteArrayInputStream(xml.getBytes(StandardCharsets.UTF_8)));
+    List<Integer> ends = new ArrayList<>();
+    List<StartStopContinue> types = new ArrayList<>();
+    for (ScorePartwise.Part.Measure measure : score.getPart().get(0).getMeasure()) {
+      for (Object child : measure.getNoteOrBackupOrForward()) {
+        if (child instanceof org.audiveris.proxymusic.Note note) {
+          note.getNotations().stream()
+              .flatMap(notations -> notations.getTiedOrSlurOrTuplet().stream())
+              .filter(Slur.class::isInstance)
+              .forEach(
+                  slur -> {
+                    types.add(((Slur) slur).getType());
+                    ends.add(midi(note));
+                  });
+        }
+      }
+    }
+    List<Integer> wanted = new ArrayList<>();
+    for (JudgedPhrase phrase : DEMO.phrases()) {
+      wanted.add(phrase.notes().get(0).pitch());
+      wanted.add(phrase.notes().get(phrase.notes().size() - 1).pitch());
+    }
+    assertEquals(wanted, ends);
+    for (int i = 0; i < types.size(); i++) {
+      assertEquals(
+          i % 2 == 0 ? StartStopContinue.START : StartStopContinue.STOP, types.get(i), "slur " + i);
+    }
   }
 
   private static boolean starts(List<Tie> ties) {
@@ -138,15 +178,49 @@ class ExportsTest {
     }
   }
 
+  /** U+5C0F is in no font of ours; a font is made that has it, and has not U+96EA. */
   @Test
-  void a_pdf_of_hostile_text_is_still_a_pdf() throws Exception {
+  void a_pdf_of_hostile_text_is_still_a_pdf_and_drops_no_sign(@TempDir Path folder)
+      throws Exception {
+    Path font = Files.write(folder.resolve("other.ttf"), withSign(0x5C0F));
+    Files.writeString(folder.resolve("broken.ttf"), "no font at all");
+    List<URI> fonts = List.of(folder.resolve("broken.ttf").toUri(), font.toUri());
     Occasion occasion =
         Occasion.UNKNOWN
-            .by(java.util.Optional.of("<b>]]>&\u0000\u000b 小雪 🎷"))
+            .by(java.util.Optional.of("<b>]]>&\u0000\u000b 小雪 Ana 🎷"))
             .remarking(List.of("<script>"));
-    try (PDDocument pdf = Loader.loadPDF(ReportPdf.of(DEMO, occasion))) {
-      assertTrue(new PDFTextStripper().getText(pdf).contains("<b>]]>&"));
+    try (PDDocument pdf = Loader.loadPDF(ReportPdf.of(DEMO, occasion, () -> fonts))) {
+      String text = new PDFTextStripper().getText(pdf);
+      assertTrue(text.contains("<b>]]>&"));
+      String name = text.substring(text.indexOf("<b>]]>&"), text.indexOf("beats a minute"));
+      assertTrue(name.contains("小\uFFFD Ana \uFFFD"), name);
     }
+  }
+
+  /**
+   * Our own font with one sign more, for whose sake the last of its groups goes. OpenType 1.9,
+   * "cmap", format 12: 16 bytes of head, then groups of first sign, last sign and first glyph.
+   */
+  private static byte[] withSign(int sign) throws Exception {
+    byte[] font;
+    try (var in = ReportPdf.class.getResourceAsStream("fonts/DejaVuSans.ttf")) {
+      font = in.readAllBytes();
+    }
+    ByteBuffer bytes = ByteBuffer.wrap(font);
+    for (int table = 0; table < bytes.getShort(4); table++) {
+      int entry = 12 + 16 * table;
+      if (bytes.getInt(entry) == 0x636d6170) {
+        int cmap = bytes.getInt(entry + 8);
+        for (int i = 0; i < bytes.getShort(cmap + 2); i++) {
+          int part = cmap + bytes.getInt(cmap + 4 + 8 * i + 4);
+          if (bytes.getShort(part) == 12) {
+            int last = part + 16 + 12 * (bytes.getInt(part + 12) - 1);
+            bytes.putInt(last, sign).putInt(last + 4, sign);
+          }
+        }
+      }
+    }
+    return font;
   }
 
   /** The reader is the JDK's service for MP3 that takes are read with, not the encoder's own. */

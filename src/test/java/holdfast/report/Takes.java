@@ -19,14 +19,20 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Takes and occasions that the tests of the report share. */
-final class Takes {
+public final class Takes {
 
   static final LocalDate DAY = LocalDate.of(2026, 11, 25);
 
   private Takes() {}
 
+  private static final JudgedTake DEMO = judgedDemo();
+
   /** The take that ships with the program. */
   static JudgedTake demo() {
+    return DEMO;
+  }
+
+  private static JudgedTake judgedDemo() {
     DemoTake demo = DemoTake.shipped();
     return Coach.judge(
         Setting.of(demo.chart(), TempoMap.steady(demo.tempo()), Player.KEYBOARD, Optional.empty()),
@@ -56,7 +62,7 @@ final class Takes {
   }
 
   /** A take of so many minutes at a keyboard, an idea in every bar, now and then a new one. */
-  static JudgedTake long_(int minutes) {
+  public static JudgedTake long_(int minutes) {
     Chart chart = ChartLibrary.open("slow-ferry");
     List<Note> idea = IdeaNotation.parse("E4/0.5 G4/0.5 A4 G4/0.5 E4");
     List<Note> other = IdeaNotation.parse("C5/0.25 B4/0.25 A4/0.25 G4/0.25 F4/0.25 E4/0.25 D4 C4");
