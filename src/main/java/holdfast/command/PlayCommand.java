@@ -23,8 +23,11 @@ import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Motif;
 import holdfast.motif.Player;
+import holdfast.practice.Exercise;
+import holdfast.practice.Lesson;
 import holdfast.practice.Plan;
 import holdfast.practice.Way;
+import holdfast.practice.WrittenIdea;
 import holdfast.report.JudgementText;
 import holdfast.report.PlanText;
 import holdfast.session.DemoPlayer;
@@ -42,6 +45,7 @@ import holdfast.session.input.Surroundings;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -204,7 +208,19 @@ final class PlayCommand implements Callable<Integer> {
             .idea()
             .map(notes -> Motif.over(performance.arrangement().changes().at(0).harmony(), notes));
     TakeFolder played;
-    if (demo) {
+    if (asked.way().isPresent() && !demo) {
+      InputChoice choice = inputFor(asked.chart().title());
+      KeptTake kept =
+          new LessonTaken(
+                  lesson(asked, asked.way().get()),
+                  asked.chart().title(),
+                  Optional.empty(),
+                  student,
+                  Optional.of(asked.number()))
+              .play(sound.choice(buffer()), band -> choice.in(around(band)), tell, out);
+      Completing.of(kept, out);
+      played = kept.folder();
+    } else if (demo) {
       DemoPlayer player = DemoPlayer.over(performance);
       ReadyInput ready = new ReadyInput(player, Player.KEYBOARD, Optional.empty(), List.of());
       played = play(performance, player.heardIn(performance), band -> ready, given, out);
@@ -222,6 +238,26 @@ final class PlayCommand implements Callable<Integer> {
     return 0;
   }
 
+  /** What is asked for, as a lesson; a climb begins slower and means to arrive at the tempo. */
+  private Lesson lesson(Assignment asked, Way way) {
+    Exercise exercise =
+        new Exercise(
+            way,
+            asked.chart(),
+            asked.feel(),
+            Exercise.startingTempo(way, asked.beatsPerMinute()),
+            Optional.empty(),
+            singersRange()
+                .map(r -> new holdfast.carry.PitchRange(r.lowest(), r.highest()))
+                .orElse(holdfast.carry.PitchRange.ANY),
+            asked.idea().map(notes -> WrittenIdea.ofGiven(notes, asked.chart().metre())),
+            1,
+            OptionalInt.of(asked.choruses()));
+    Performance performance = asked.performance();
+    return Lesson.of(exercise, Instant.now().getEpochSecond())
+        .playedWith(performance.countInBars(), performance.muted());
+  }
+
   /** {@code --microphone} takes a name or none, so a chart that follows it looks like its name. */
   private void chartAfterMicrophone() {
     if (chart.isEmpty() && microphone.filter(name -> !name.isEmpty()).isPresent()) {
@@ -236,6 +272,10 @@ final class PlayCommand implements Callable<Integer> {
         .flatMap(name -> profile)
         .map(Profile::named)
         .map(who -> new PitchRange(who.lowest(), who.highest()));
+  }
+
+  private int buffer() {
+    return soundMe ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
   }
 
   private InputChoice inputFor(String title) {
@@ -281,8 +321,7 @@ final class PlayCommand implements Callable<Integer> {
       PrintWriter out)
       throws InterruptedException, IOException {
     Chart tune = kept.arrangement().chart();
-    int buffer = soundMe ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
-    try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
+    try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer()));
         LiveScreen screen = LiveScreen.open(out)) {
       ReadyInput ready = whoPlays.apply(band);
       NoteSource source = ready.source();
@@ -298,8 +337,7 @@ final class PlayCommand implements Callable<Integer> {
       TakeSettings settings =
           TakeSettings.of(
                   LocalDateTime.now(ZoneId.systemDefault()), setting, kept, source.name(), student)
-              .answering(task.map(Assignment::number))
-              .practisedBy(task.flatMap(Assignment::way).map(Way::word));
+              .answering(task.map(Assignment::number));
       try (KeptTake keeper = KeptTake.begin(KeptTake.takes(), settings, kept)) {
         TerminalAudience audience = new TerminalAudience(screen, tell, setting);
         LiveTake take = new LiveTake(tune, ready.player(), given, audience, keeper);

@@ -3,38 +3,24 @@ package holdfast.command;
 import holdfast.backing.Arrangement;
 import holdfast.backing.Performance;
 import holdfast.backing.PitchRange;
-import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
-import holdfast.book.TakeSettings;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.ChartText;
-import holdfast.command.live.Key;
-import holdfast.command.live.LiveScreen;
-import holdfast.listening.NoteSource;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.Exercise;
 import holdfast.practice.Lesson;
-import holdfast.practice.Plan;
-import holdfast.practice.PracticeTake;
 import holdfast.practice.Way;
 import holdfast.practice.WrittenIdea;
-import holdfast.report.JudgementText;
-import holdfast.report.PlanText;
 import holdfast.session.Feedback;
-import holdfast.session.JudgedTake;
-import holdfast.session.Setting;
 import holdfast.session.input.InputChoice;
-import holdfast.session.input.ReadyInput;
 import holdfast.theory.Harmony;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Instant;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -149,7 +135,12 @@ final class PractiseCommand implements Callable<Integer> {
     try (Book book = Book.open()) {
       book.said().forEach(out::println);
     }
-    Completing.of(play(lesson, choice, out), out);
+    int buffer =
+        input.soundsMe() ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
+    KeptTake kept =
+        new LessonTaken(lesson, chartName(), backing.key(), student, Optional.empty())
+            .play(sound.choice(buffer), band -> choice.in(input.around(band)), tell, out);
+    Completing.of(kept, out);
     return 0;
   }
 
@@ -229,51 +220,5 @@ final class PractiseCommand implements Callable<Integer> {
     return idea.given
         .map(text -> GivenIdea.read(text, over.metre(), over.tempo()))
         .map(notes -> WrittenIdea.ofGiven(notes, over.metre()));
-  }
-
-  private KeptTake play(Lesson lesson, InputChoice choice, PrintWriter out)
-      throws InterruptedException, IOException {
-    int buffer =
-        input.soundsMe() ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
-    try (SoundPlayer band = SoundPlayer.open(sound.choice(buffer));
-        LiveScreen screen = LiveScreen.open(out)) {
-      ReadyInput ready = choice.in(input.around(band));
-      NoteSource source = ready.source();
-      Setting setting = lesson.setting(ready.player());
-      Way wanted = lesson.exercise().way();
-      screen.say(wanted.title() + ". " + wanted.explanation());
-      screen.say(SoundChoice.HEARING);
-      ready.remarks().forEach(screen::say);
-      band.trouble().ifPresent(screen::say);
-      screen.say("I listen to " + source.name() + ".");
-      if (screen.hasKeys()) {
-        screen.say(Key.help());
-      }
-      screen.say("");
-      TakeSettings settings =
-          TakeSettings.of(
-                  LocalDateTime.now(ZoneId.systemDefault()),
-                  setting,
-                  lesson.performance(),
-                  source.name(),
-                  student)
-              .practisedBy(Optional.of(wanted.word()));
-      try (KeptTake keeper = KeptTake.begin(KeptTake.takes(), settings, lesson.performance())) {
-        TerminalAudience audience = new TerminalAudience(screen, tell, setting);
-        TerminalCoach coach = new TerminalCoach(screen, audience, setting.changes().key());
-        PracticeTake take = new PracticeTake(lesson, ready.player(), coach, keeper);
-        JudgedTake judged = take.play(band, source.keepingSoundIn(keeper.recording()));
-        screen.say("");
-        screen.say(take.summary());
-        new JudgementText(setting).close(judged).forEach(screen::say);
-        screen.say("");
-        Plan plan =
-            Plan.after(lesson.exercise(), judged, take.outcomes(), chartName(), backing.key());
-        keeper.finish(judged, take.performance(), student, Optional.of(plan)).forEach(screen::say);
-        screen.say("");
-        PlanText.of(plan).forEach(screen::say);
-        return keeper;
-      }
-    }
   }
 }

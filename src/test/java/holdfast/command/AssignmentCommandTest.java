@@ -1,0 +1,116 @@
+package holdfast.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import holdfast.book.TakeFolder;
+import holdfast.book.TakeSettings;
+import holdfast.book.UserFolder;
+import holdfast.book.assignment.Answer;
+import holdfast.listening.keyboard.TestCable;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A task goes out, is played in its way, and its answer comes back. */
+class AssignmentCommandTest {
+
+  @TempDir Path home;
+
+  private Path task;
+
+  @BeforeEach
+  void move_in() throws Exception {
+    System.setProperty(UserFolder.PROPERTY, home.resolve("home").toString());
+    TestCable.plugIn();
+    Path chart = home.resolve("two.txt");
+    Files.writeString(chart, "title: Two Bars\nmetre: 2/4\n\n| Dm7 | G7 |\n");
+    task = home.resolve("week3.carry");
+    Terminal packed =
+        Terminal.run(
+            "assignment",
+            "pack",
+            chart.toString(),
+            task.toString(),
+            "--tempo",
+            "200",
+            "--choruses",
+            "1",
+            "--way",
+            "head-start",
+            "--idea",
+            "A4/0.5 F4/0.5 D4",
+            "--words",
+            "Sing it first.");
+    assertEquals(0, packed.exitCode(), packed.err());
+    assertEquals("The assignment is in " + task, packed.out().strip());
+  }
+
+  @AfterEach
+  void move_out() {
+    TestCable.pullOut();
+    System.clearProperty(UserFolder.PROPERTY);
+  }
+
+  @Test
+  void a_task_says_what_is_asked() {
+    Terminal shown = Terminal.run("assignment", "show", task.toString());
+    assertEquals(
+        List.of(
+            "Two Bars at 200 beats a minute, once round.",
+            "The idea: A4/0.5 F4/0.5 D4",
+            "Head start: I say the idea over the first chord, and the rest of the chorus is yours.",
+            "Sing it first."),
+        shown.out().lines().toList());
+  }
+
+  @Test
+  void a_task_is_played_in_its_way_and_the_answer_says_so() throws Exception {
+    Terminal said =
+        Terminal.run(
+            "play",
+            task.toString(),
+            "--student",
+            "Mira",
+            "--input",
+            TestCable.NAME,
+            "--output",
+            "no such device: the take is silent");
+
+    assertEquals(0, said.exitCode(), said.err());
+    assertTrue(said.out().contains("I    over Dm7: A F D"), said.out());
+    assertTrue(said.out().contains("you  over G7"), said.out());
+    Path answer = home.resolve("Mira_week3.carried");
+    assertTrue(said.out().contains("Send this file back: " + answer), said.out());
+    TakeFolder unpacked = Answer.unpack(answer, Files.createDirectory(home.resolve("unpacked")));
+    TakeSettings settings = unpacked.settings();
+    assertEquals(Optional.of("head-start"), settings.way());
+    assertTrue(settings.assignment().isPresent());
+    assertEquals(Optional.of("Mira"), settings.student());
+  }
+
+  @Test
+  void the_demo_student_knows_no_ways_and_her_answer_claims_none() throws Exception {
+    Terminal said =
+        Terminal.run(
+            "play",
+            task.toString(),
+            "--demo",
+            "--student",
+            "Mira",
+            "--output",
+            "no such device: the take is silent");
+    assertEquals(0, said.exitCode(), said.err());
+    assertFalse(said.out().contains("I    over"), said.out());
+    TakeFolder unpacked =
+        Answer.unpack(
+            home.resolve("Mira_week3.carried"), Files.createDirectory(home.resolve("unpacked")));
+    assertEquals(Optional.empty(), unpacked.settings().way());
+  }
+}
