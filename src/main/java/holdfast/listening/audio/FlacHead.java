@@ -18,6 +18,7 @@ final class FlacHead {
 
   private static final int LAST = 0x80;
   private static final int STREAM_INFO = 0;
+  private static final int PADDING = 1;
   private static final int STREAM_INFO_BYTES = 34;
 
   private FlacHead() {}
@@ -38,8 +39,7 @@ final class FlacHead {
       int length = in.readUnsignedByte() << 16 | in.readUnsignedShort();
       last = (kind & LAST) != 0;
       if ((kind & ~LAST) == STREAM_INFO && length == STREAM_INFO_BYTES && !described) {
-        head.write(LAST);
-        head.write(new byte[] {0, 0, STREAM_INFO_BYTES});
+        head.write(new byte[] {STREAM_INFO, 0, 0, STREAM_INFO_BYTES});
         head.write(in.readNBytes(length));
         described = true;
       } else {
@@ -49,6 +49,8 @@ final class FlacHead {
     if (!described) {
       throw new IOException("it does not say what its sound is like");
     }
+    // The decoder looks for one more block even behind the last: an empty one.
+    head.write(new byte[] {(byte) (LAST | PADDING), 0, 0, 0});
     return new SequenceInputStream(new ByteArrayInputStream(head.toByteArray()), in);
   }
 
