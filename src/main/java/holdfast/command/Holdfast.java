@@ -1,11 +1,16 @@
 package holdfast.command;
 
 import holdfast.book.UserFolder;
+import holdfast.book.assignment.Assignment;
+import holdfast.mistake.UserMistake;
 import holdfast.window.MainWindow;
+import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** The command that all others hang on. */
@@ -42,12 +47,32 @@ final class Holdfast implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
+  @Parameters(
+      arity = "0..1",
+      paramLabel = "FILE.carry",
+      description = "An assignment: shown in the window, or played here where there is none.")
+  private Optional<Path> task = Optional.empty();
+
   @Override
   public Integer call() throws InterruptedException {
+    if (task.isPresent()) {
+      return answer(task.get());
+    }
     if (MainWindow.canOpen()) {
       MainWindow.run(UserFolder.path());
       return 0;
     }
     return spec.commandLine().getSubcommands().get("demo").execute();
+  }
+
+  private int answer(Path file) throws InterruptedException {
+    if (!file.toString().endsWith(Assignment.ENDING)) {
+      throw new UserMistake("there is no command \"" + file + "\"; `holdfast help` lists them");
+    }
+    if (MainWindow.canOpen()) {
+      MainWindow.run(UserFolder.path(), file);
+      return 0;
+    }
+    return spec.commandLine().getSubcommands().get("play").execute(file.toString());
   }
 }

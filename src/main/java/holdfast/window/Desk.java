@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -41,6 +42,12 @@ public final class Desk {
 
   /** Ideas, one after another, over a chord or two. */
   public static final String INVENT = "invent";
+
+  /** What a teacher asked for. */
+  public static final String TASK = "task";
+
+  /** What came back from a class. */
+  public static final String CLASS = "class";
 
   /** Who plays, and what they played. */
   public static final String BOOK = "book";
@@ -70,6 +77,7 @@ public final class Desk {
   private Optional<Page> shown = Optional.empty();
   private Optional<PlayPage> playing = Optional.empty();
   private Optional<LiveScene> scene = Optional.empty();
+  private Optional<Path> task = Optional.empty();
   private Optional<FinishedTake> lastTake = Optional.empty();
 
   /**
@@ -219,6 +227,18 @@ public final class Desk {
     return lastTake;
   }
 
+  /** The file of the teacher's that was opened last. */
+  public Optional<Path> task() {
+    return task;
+  }
+
+  /** Opens what a teacher packed. */
+  public void openTask(Path file) {
+    task = Optional.of(file);
+    pages.remove(TASK);
+    go(TASK);
+  }
+
   /** Asks the take that runs for something. */
   void ask(holdfast.session.Audience.Wish wish) {
     scene.ifPresent(s -> s.ask(wish));
@@ -226,6 +246,15 @@ public final class Desk {
 
   /** Plays a take: shows it while it runs, and what came of it when it is over. */
   public void play(TakeRequest request) {
+    play(request, take -> {});
+  }
+
+  /**
+   * Plays a take.
+   *
+   * @param then told when what came of it is shown
+   */
+  public void play(TakeRequest request, Consumer<FinishedTake> then) {
     if (isPlaying()) {
       return;
     }
@@ -251,7 +280,16 @@ public final class Desk {
     scene = Optional.of(live);
     playing = Optional.of(page);
     show(page);
-    new TakeThread(request, devices(), live, this::finished, this::failed).start();
+    new TakeThread(
+            request,
+            devices(),
+            live,
+            take -> {
+              finished(take);
+              then.accept(take);
+            },
+            this::failed)
+        .start();
   }
 
   private void finished(FinishedTake take) {

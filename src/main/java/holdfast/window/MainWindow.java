@@ -77,6 +77,13 @@ public final class MainWindow {
     open(folder).closed.await();
   }
 
+  /** Opens the window on what a teacher packed, and waits until it is closed. */
+  public static void run(Path folder, Path task) throws InterruptedException {
+    MainWindow window = open(folder);
+    SwingUtilities.invokeLater(() -> window.desk.openTask(task));
+    window.closed.await();
+  }
+
   /** Opens the window; called from any other thread than the event thread. */
   public static MainWindow open(Path folder) throws InterruptedException {
     MainWindow[] opened = new MainWindow[1];

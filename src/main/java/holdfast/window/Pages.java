@@ -2,6 +2,8 @@ package holdfast.window;
 
 import holdfast.window.after.AfterPage;
 import holdfast.window.book.BookPage;
+import holdfast.window.book.OverviewPage;
+import holdfast.window.book.TaskPage;
 import holdfast.window.charts.ChartsPage;
 import holdfast.window.invent.InventPage;
 import holdfast.window.play.TakeRequest;
@@ -37,6 +39,8 @@ final class Pages {
           new Entry(Desk.WAYS, Where.ROW, WaysPage::new),
           new Entry(Desk.INVENT, Where.MENU, InventPage::new),
           new Entry(Desk.BOOK, Where.ROW, BookPage::new),
+          new Entry(Desk.TASK, Where.BESIDE, TaskPage::new),
+          new Entry(Desk.CLASS, Where.MENU, OverviewPage::new),
           new Entry(Desk.AFTER, Where.ROW, AfterPage::new),
           new Entry(Desk.SETTINGS, Where.ROW, SettingsPage::new),
           new Entry(

@@ -108,6 +108,11 @@ public final class BookPage implements Page {
     } else {
       takes(contents, parts);
     }
+    parts.add(
+        kit.row(
+            8,
+            kit.button("task.open", () -> TaskPage.choose(desk, panel)),
+            kit.button("class.open", () -> desk.go(Desk.CLASS))));
     student().ifPresent(name -> parts.add(forget(name, contents.takes().size())));
     panel.removeAll();
     panel.add(kit.page(940, parts.toArray(Component[]::new)));

@@ -2,6 +2,7 @@ package holdfast.window.charts;
 
 import holdfast.backing.Arrangement;
 import holdfast.backing.Feel;
+import holdfast.book.assignment.Assignment;
 import holdfast.chart.Bar;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartException;
@@ -169,7 +170,8 @@ public final class ChartsPage implements Page {
                 kit.button("charts.edit", this::edit),
                 kit.button("charts.new", this::fresh),
                 kit.button("charts.import", this::bringIn),
-                kit.button("charts.export", this::takeOut)));
+                kit.button("charts.export", this::takeOut),
+                kit.button("pack.open", this::pack)));
     panel.setBackground(kit.palette().paper());
     panel.add(left, BorderLayout.WEST);
     panel.add(right, BorderLayout.CENTER);
@@ -327,6 +329,18 @@ public final class ChartsPage implements Page {
     editor.focus();
   }
 
+  private void pack() {
+    request(desk.player())
+        .ifPresent(
+            asked -> {
+              aloud.stop();
+              panel.removeAll();
+              panel.add(new PackForm(desk, asked, this::close).component());
+              panel.revalidate();
+              panel.repaint();
+            });
+  }
+
   private void close() {
     panel.removeAll();
     build();
@@ -342,6 +356,10 @@ public final class ChartsPage implements Page {
   }
 
   private void bringIn(File file) {
+    if (file.getName().endsWith(Assignment.ENDING)) {
+      desk.openTask(file.toPath());
+      return;
+    }
     try {
       List<String> notes = new ArrayList<>();
       Chart chart = ChartLibrary.open(file.toString(), notes::add);

@@ -4,6 +4,7 @@ import holdfast.backing.Arrangement;
 import holdfast.backing.BarRange;
 import holdfast.backing.Feel;
 import holdfast.backing.Performance;
+import holdfast.book.assignment.Assignment;
 import holdfast.carry.PitchRange;
 import holdfast.chart.Chart;
 import holdfast.melody.Note;
@@ -28,6 +29,7 @@ import java.util.Set;
  * @param way the way of practising; empty where the player plays alone
  * @param idea the idea to take along, from its own bar line; without it the first phrase is the
  *     idea
+ * @param answers the number of the assignment that it answers
  */
 public record TakeRequest(
     Chart chart,
@@ -37,7 +39,8 @@ public record TakeRequest(
     Optional<BarRange> bars,
     Who who,
     Optional<Way> way,
-    Optional<List<Note>> idea) {
+    Optional<List<Note>> idea,
+    Optional<String> answers) {
 
   /** The same lesson each time it is asked for. */
   private static final long SEED = 7;
@@ -59,6 +62,7 @@ public record TakeRequest(
         Optional.empty(),
         who,
         Optional.empty(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -69,12 +73,30 @@ public record TakeRequest(
 
   /** The same at another tempo, in another feel, so many choruses. */
   public TakeRequest played(double atTempo, Feel inFeel, OptionalInt times) {
-    return new TakeRequest(chart, playable(atTempo), inFeel, times, bars, who, way, idea);
+    return new TakeRequest(chart, playable(atTempo), inFeel, times, bars, who, way, idea, answers);
   }
 
   /** The same with this idea given. */
   public TakeRequest carrying(List<Note> given) {
-    return new TakeRequest(chart, tempo, feel, choruses, bars, who, way, Optional.of(given));
+    return new TakeRequest(
+        chart, tempo, feel, choruses, bars, who, way, Optional.of(given), answers);
+  }
+
+  /** What a teacher asked for. */
+  public static TakeRequest of(Assignment task, Who who) {
+    TakeRequest plain =
+        of(task.chart(), task.choruses(), who)
+            .played(task.beatsPerMinute(), task.feel(), OptionalInt.of(task.choruses()));
+    return new TakeRequest(
+        plain.chart,
+        plain.tempo,
+        plain.feel,
+        plain.choruses,
+        plain.bars,
+        who,
+        task.way(),
+        task.idea(),
+        Optional.of(task.number()));
   }
 
   /** The given idea, over the first chord, where the player plays alone. */
@@ -89,7 +111,7 @@ public record TakeRequest(
   public TakeRequest practising(
       Way how, double atTempo, Optional<BarRange> some, Optional<List<Note>> along) {
     return new TakeRequest(
-        chart, playable(atTempo), feel, choruses, some, who, Optional.of(how), along);
+        chart, playable(atTempo), feel, choruses, some, who, Optional.of(how), along, answers);
   }
 
   /**

@@ -128,6 +128,7 @@ public final class TakeThread {
                   performance,
                   input.source().name(),
                   student)
+              .answering(request.answers())
               .practisedBy(request.way().map(Way::word));
       Path takes = devices.folder().resolve(Book.TAKES);
       try (KeptTake kept = KeptTake.begin(takes, settings, performance)) {
