@@ -130,7 +130,8 @@ final class ListenCommand implements Callable<Integer> {
 
   private int tell(EarSound ear, Profile profile) throws IOException {
     Track track = new Track();
-    FileEar.Hearing hearing = FileEar.hear(ear, profile.lowestHz(), profile.highestHz(), track);
+    FileEar.Hearing hearing =
+        FileEar.hear(ear, profile.lowestHz(), profile.highestHz(), profile.manner(), track);
     // The last frame may stand a hair after the last sample.
     track.count = Math.min(track.count, (int) Math.ceil(ear.seconds() * 100));
     PrintWriter out = spec.commandLine().getOut();

@@ -40,7 +40,7 @@ final class LiveListening {
     MicrophoneInput input = Inputs.microphone(words);
     Microphone microphone =
         Microphone.named(input.name())
-            .expecting(Expected.ANYONE.between(who.lowestHz(), who.highestHz()));
+            .expecting(Expected.ANYONE.between(who.lowestHz(), who.highestHz()).like(who.manner()));
     long start = System.nanoTime();
     try (Capture ear = microphone.open(TakeClock.from(start))) {
       say("I listen to " + input.name() + "; nothing of it is kept. Stop with Ctrl-C.");

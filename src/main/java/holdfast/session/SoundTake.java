@@ -147,7 +147,8 @@ public record SoundTake(
   }
 
   private static List<PlayedNote> listen(EarSound sound, Profile profile) {
-    return FileEar.hear(sound, profile.lowestHz(), profile.highestHz(), (s, hz, sung) -> {})
+    return FileEar.hear(
+            sound, profile.lowestHz(), profile.highestHz(), profile.manner(), (s, hz, sung) -> {})
         .notes();
   }
 

@@ -149,6 +149,7 @@ final class ReturnedTake {
                   tape,
                   terms.profile().lowestHz(),
                   terms.profile().highestHz(),
+                  terms.profile().manner(),
                   (seconds, hz, sung) -> {})
               .notes();
     }

@@ -1,5 +1,6 @@
 package holdfast.listening.calibration;
 
+import holdfast.listening.pitch.Manner;
 import holdfast.mistake.Quoted;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
@@ -9,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * What to expect of a kind of voice or instrument.
@@ -18,12 +18,12 @@ import java.util.Optional;
  * @param lowest lowest sounding pitch, MIDI
  * @param highest highest sounding pitch, MIDI
  * @param writtenToSounding semitones from what is written to what sounds: −2 for a trumpet in B♭
- * @param gateDb how far over the room's noise a note must stand, in decibels
+ * @param manner how far over the room's noise a note must stand, and which shakes are one note
  */
-public record Profile(String name, int lowest, int highest, int writtenToSounding, double gateDb) {
+public record Profile(String name, int lowest, int highest, int writtenToSounding, Manner manner) {
 
   /** Anyone: from a bass's low C to a piccolo's top. */
-  public static final Profile ANYONE = new Profile("anyone", 36, 108, 0, 6);
+  public static final Profile ANYONE = new Profile("anyone", 36, 108, 0, Manner.ANYONE);
 
   /** Semitones that are still heard outside the range: players surprise. */
   private static final int MARGIN = 3;
@@ -111,7 +111,9 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
           whole(values, "lowest", source),
           whole(values, "highest", source),
           whole(values, "written_to_sounding", source),
-          Optional.ofNullable(values.get("gate_db")).orElse(ANYONE.gateDb()));
+          new Manner(
+              values.getOrDefault("gate_db", Manner.ANYONE.gateDb()),
+              values.getOrDefault("smoothing_cents", Manner.ANYONE.smoothingCents())));
     } catch (IllegalArgumentException wrong) {
       throw new UserMistake(source + ": " + wrong.getMessage() + "; mend that number", wrong);
     }
@@ -123,6 +125,11 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
       throw new UserMistake(source + " needs a whole number for \"" + key + "\"");
     }
     return value.intValue();
+  }
+
+  /** How far over the room's noise a note must stand, in decibels. */
+  public double gateDb() {
+    return manner.gateDb();
   }
 
   /** Whether it is a voice: its pitches are less sure than an instrument's. */

@@ -6,6 +6,7 @@ import holdfast.listening.pitch.Tuning;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.DoubleSupplier;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -24,7 +25,7 @@ final class DecidedNotes implements NoteListener {
   private static final double SHORTEST = 0.001;
 
   private final Tuning tuning;
-  private final double gateDb;
+  private final DoubleSupplier gateDb;
   private final List<PlayEvent> events = new ArrayList<>();
   private DoubleUnaryOperator takeSeconds = seconds -> seconds;
   private double openSince = Double.NaN;
@@ -37,7 +38,7 @@ final class DecidedNotes implements NoteListener {
    * @param tuning the player's tuning as it is known beforehand
    * @param gateDb a note softer than this, in decibels under full scale, is the room
    */
-  DecidedNotes(Tuning tuning, double gateDb) {
+  DecidedNotes(Tuning tuning, DoubleSupplier gateDb) {
     this.tuning = tuning;
     this.gateDb = gateDb;
   }
@@ -57,7 +58,7 @@ final class DecidedNotes implements NoteListener {
   public void ended(
       double onsetSeconds, double endSeconds, double cents, double levelDb, double confidence) {
     openSince = Double.NaN;
-    if (levelDb < gateDb) {
+    if (levelDb < gateDb.getAsDouble()) {
       return;
     }
     int pitch = tuning.pitch(cents);

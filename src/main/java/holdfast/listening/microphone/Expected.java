@@ -2,6 +2,7 @@ package holdfast.listening.microphone;
 
 import holdfast.listening.pitch.Ear;
 import holdfast.listening.pitch.Levels;
+import holdfast.listening.pitch.Manner;
 import java.util.OptionalDouble;
 
 /**
@@ -12,8 +13,8 @@ import java.util.OptionalDouble;
  * @param lowestHz lowest pitch that is looked for
  * @param highestHz highest pitch that is looked for
  * @param levels where voice and room stand
- * @param gateDb how far over the room a note must stand, in decibels; 0 where the room was never
- *     measured
+ * @param manner how far over the room a note must stand, in decibels, and which shakes are one note
+ * @param roomMeasured whether the room in {@code levels} was measured; else it is listened for
  * @param tuningCents how far the player stood above A = 440 Hz the last time, if that was measured
  */
 public record Expected(
@@ -21,31 +22,45 @@ public record Expected(
     double lowestHz,
     double highestHz,
     Levels levels,
-    double gateDb,
+    Manner manner,
+    boolean roomMeasured,
     OptionalDouble tuningCents) {
 
   /** Anyone, through devices that were never measured. */
   public static final Expected ANYONE =
-      new Expected(0, Ear.LOWEST_HZ, Ear.HIGHEST_HZ, Levels.UNKNOWN, 0, OptionalDouble.empty());
+      new Expected(
+          0,
+          Ear.LOWEST_HZ,
+          Ear.HIGHEST_HZ,
+          Levels.UNKNOWN,
+          Manner.ANYONE,
+          false,
+          OptionalDouble.empty());
 
   /** The same, between these pitches. */
   public Expected between(double lowest, double highest) {
-    return new Expected(delaySeconds, lowest, highest, levels, gateDb, tuningCents);
+    return new Expected(delaySeconds, lowest, highest, levels, manner, roomMeasured, tuningCents);
   }
 
   /** The same, through devices that take so long. */
   public Expected late(double seconds) {
-    return new Expected(seconds, lowestHz, highestHz, levels, gateDb, tuningCents);
+    return new Expected(seconds, lowestHz, highestHz, levels, manner, roomMeasured, tuningCents);
   }
 
-  /** The same, in a measured room, over which notes stand by so many decibels. */
-  public Expected in(Levels measured, double gate) {
-    return new Expected(delaySeconds, lowestHz, highestHz, measured, gate, tuningCents);
+  /** The same, in a measured room. */
+  public Expected in(Levels measured) {
+    return new Expected(delaySeconds, lowestHz, highestHz, measured, manner, true, tuningCents);
+  }
+
+  /** The same, from someone who plays like this. */
+  public Expected like(Manner known) {
+    return new Expected(
+        delaySeconds, lowestHz, highestHz, levels, known, roomMeasured, tuningCents);
   }
 
   /** The same, from a player so tuned. */
   public Expected tuned(double cents) {
     return new Expected(
-        delaySeconds, lowestHz, highestHz, levels, gateDb, OptionalDouble.of(cents));
+        delaySeconds, lowestHz, highestHz, levels, manner, roomMeasured, OptionalDouble.of(cents));
   }
 }

@@ -40,12 +40,7 @@ final class LineEar {
     this.resampler = new Resampler(line.rate());
     this.atEarRate = new float[resampler.mostOutput(BLOCK)];
     this.bleed = microphone.backing().map(sound -> new Bleed(sound, atEarRate.length));
-    this.notes =
-        new DecidedNotes(
-            tuning,
-            expected.gateDb() == 0
-                ? Double.NEGATIVE_INFINITY
-                : expected.levels().backgroundDb() + expected.gateDb());
+    this.notes = new DecidedNotes(tuning, () -> gateDb(expected));
     this.ear =
         new Ear(
             Resampler.EAR_RATE,
@@ -53,9 +48,15 @@ final class LineEar {
             expected.lowestHz(),
             expected.highestHz(),
             expected.levels(),
+            expected.manner(),
             (frame, cents, sung, sure, level, flux) -> {},
             notes);
     notes.place(this::takeSeconds);
+  }
+
+  /** Over the room that was measured; else over what sounds in the rests. */
+  private double gateDb(Expected expected) {
+    return expected.manner().gate(expected.roomMeasured() ? expected.levels() : ear.levels());
   }
 
   /** Fetches and hears what waits, up to one block; the number of samples, 0 for none. */

@@ -46,13 +46,31 @@ public final class Ear {
       Levels levels,
       FrameListener frames,
       NoteListener notes) {
+    this(rate, live, lowestHz, highestHz, levels, Manner.ANYONE, frames, notes);
+  }
+
+  /**
+   * The same for someone whose manner is known; the gate is for whoever takes the notes.
+   *
+   * @param manner its smoothing says which shakes are one note
+   */
+  public Ear(
+      int rate,
+      boolean live,
+      double lowestHz,
+      double highestHz,
+      Levels levels,
+      Manner manner,
+      FrameListener frames,
+      NoteListener notes) {
     this(
         rate,
         live,
         lowestHz,
         highestHz,
         levels,
-        new NoteChain(live ? Patience.SETTLED : Patience.FILE, frames, notes));
+        new NoteChain(
+            live ? Patience.SETTLED : Patience.FILE, manner.smoothingCents(), frames, notes));
   }
 
   private Ear(
@@ -93,8 +111,8 @@ public final class Ear {
         lowestHz,
         highestHz,
         levels,
-        new NoteChain(Patience.EARLY, NOBODY, early),
-        new NoteChain(Patience.SETTLED, frames, settled));
+        new NoteChain(Patience.EARLY, Manner.ANYONE.smoothingCents(), NOBODY, early),
+        new NoteChain(Patience.SETTLED, Manner.ANYONE.smoothingCents(), frames, settled));
   }
 
   private void weighed(long number, FrameView frame, double probability) {
@@ -118,6 +136,11 @@ public final class Ear {
     for (NoteChain chain : chains) {
       chain.end();
     }
+  }
+
+  /** Where player and room stand, as they were heard of late. */
+  public Levels levels() {
+    return tracker.levels();
   }
 
   /** Seconds of the take before which every beginning and end has been told and is settled. */

@@ -69,9 +69,15 @@ public final class FileEar {
 
   /** The same for sound of any length, which is read piece by piece. */
   public static Hearing hear(EarSound ear, double lowestHz, double highestHz, Track track) {
+    return hear(ear, lowestHz, highestHz, Manner.ANYONE, track);
+  }
+
+  /** The same for someone whose manner is known. */
+  public static Hearing hear(
+      EarSound ear, double lowestHz, double highestHz, Manner manner, Track track) {
     int surveyed = (int) Math.min(ear.length(), SURVEY_SECONDS * Resampler.EAR_RATE);
     Levels levels = Levels.of(ear.samples(0, surveyed), surveyed);
-    Collected collected = new Collected();
+    Collected collected = new Collected(manner.gate(levels));
     Ear chain =
         new Ear(
             Resampler.EAR_RATE,
@@ -79,6 +85,7 @@ public final class FileEar {
             lowestHz,
             highestHz,
             levels,
+            manner,
             (frame, cents, sung, sure, level, flux) -> {
               if (frame % 2 == 0) {
                 track.at(frame * Frames.HOP_SECONDS, Frames.hertz(cents), sung);
@@ -106,6 +113,11 @@ public final class FileEar {
     private record Raw(double onset, double end, double cents, double levelDb, double sure) {}
 
     private final List<Raw> raw = new ArrayList<>();
+    private final double gateDb;
+
+    Collected(double gateDb) {
+      this.gateDb = gateDb;
+    }
 
     @Override
     public void began(double onsetSeconds, double cents, double levelDb) {
@@ -115,6 +127,9 @@ public final class FileEar {
     @Override
     public void ended(
         double onsetSeconds, double endSeconds, double cents, double levelDb, double confidence) {
+      if (levelDb < gateDb) {
+        return;
+      }
       raw.add(new Raw(onsetSeconds, endSeconds, cents, levelDb, confidence));
     }
 

@@ -14,13 +14,14 @@ final class NoteChain {
    * A chain for one take.
    *
    * @param patience how long to wait before telling
+   * @param smoothingCents the widest shake that is one note
    * @param frames told each decided frame
    * @param notes told each note
    */
-  NoteChain(Patience patience, FrameListener frames, NoteListener notes) {
+  NoteChain(Patience patience, double smoothingCents, FrameListener frames, NoteListener notes) {
     this.path = new PitchPath(patience.path());
     this.finder = new NoteFinder(patience, notes);
-    this.vibrato = new Vibrato(patience.vibrato(), finder);
+    this.vibrato = new Vibrato(patience.vibrato(), smoothingCents, finder);
     this.frames = frames;
     this.levelOf = new float[patience.path() + 2];
     this.fluxOf = new float[patience.path() + 2];

@@ -101,6 +101,11 @@ final class PitchTracker {
     weighed.frame(number, frame, voicing.probability(frame, player));
   }
 
+  /** Where player and room stand, as they were heard of late. */
+  Levels levels() {
+    return player.levels();
+  }
+
   /** Ends the take: weighs all that is left. */
   void end() {
     float[] silence = new float[FrameAnalysis.LONG];

@@ -84,4 +84,9 @@ final class Portrait {
   double usualCents() {
     return usualCents;
   }
+
+  /** Where player and rests stand, on the scale of a whole frame's level. */
+  Levels levels() {
+    return new Levels(playerDb + HARMONICS_UNDER_ALL_DB, restDb + HARMONICS_UNDER_ALL_DB);
+  }
 }

@@ -17,9 +17,10 @@ final class Vibrato implements FrameListener {
   private static final float TURN_CENTS = 30;
 
   /** A shake is at most this wide from top to bottom, in cents: ±130. */
-  private static final float WIDEST_CENTS = 260;
+  static final double WIDEST_CENTS = 260;
 
   private final int ahead;
+  private final double widest;
   private final FrameListener next;
   private final float[] pitch = new float[STRETCH];
   private final boolean[] sung = new boolean[STRETCH];
@@ -32,10 +33,12 @@ final class Vibrato implements FrameListener {
    * A stage in front of another.
    *
    * @param ahead frames of the stretch that lie ahead of the one that is told, 0 to half of it
+   * @param widest a shake wider than this from top to bottom, in cents, is more than one note
    * @param next told each frame
    */
-  Vibrato(int ahead, FrameListener next) {
+  Vibrato(int ahead, double widest, FrameListener next) {
     this.ahead = ahead;
+    this.widest = widest;
     this.next = next;
   }
 
@@ -105,7 +108,7 @@ final class Vibrato implements FrameListener {
         top = value;
       }
     }
-    return turns >= 2 && highest - lowest <= WIDEST_CENTS
+    return turns >= 2 && highest - lowest <= widest
         ? 0.5 * (highest + lowest)
         : pitch[(int) (frame % STRETCH)];
   }

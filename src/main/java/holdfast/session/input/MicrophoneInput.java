@@ -79,13 +79,16 @@ public record MicrophoneInput(String name) implements InputChoice {
   private static Expected expected(
       Surroundings around, Profile who, Optional<Calibration> measured) {
     Expected plain =
-        Expected.ANYONE.between(who.lowestHz(), who.highestHz()).late(UNMEASURED_DELAY_SECONDS);
+        Expected.ANYONE
+            .between(who.lowestHz(), who.highestHz())
+            .late(UNMEASURED_DELAY_SECONDS)
+            .like(who.manner());
     return measured
         .map(
             m ->
                 plain
                     .late(Math.max(0, m.delaySeconds() - around.band().latencySeconds()))
-                    .in(m.levels(), who.gateDb())
+                    .in(m.levels())
                     .tuned(m.tuningCents()))
         .orElse(plain);
   }

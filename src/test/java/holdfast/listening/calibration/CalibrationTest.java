@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import holdfast.listening.audio.Resampler;
 import holdfast.listening.pitch.Levels;
 import holdfast.mistake.UserMistake;
 import java.io.IOException;
@@ -86,5 +87,58 @@ class CalibrationTest {
             .forEach(line -> assertTrue(line.matches(".*=.*#.{5,}"), name + ": " + line));
       }
     }
+  }
+
+  private static Calibration measured(Instant when) {
+    return new Calibration(
+        "a", "b", 0.04, new Levels(-20, -60), 0, 57, 74, when, Calibration.Way.LOOP, 48_000);
+  }
+
+  @Test
+  void a_measurement_that_is_as_good_as_new_draws_no_word() {
+    assertEquals(Optional.empty(), measured(NOON).complaint(NOON, 48_000));
+    assertEquals(Optional.empty(), measured(NOON).complaint(NOON.plus(Duration.ofDays(60)), 0));
+  }
+
+  @Test
+  void what_is_old_or_of_another_rate_or_of_a_day_to_come_is_told_with_what_to_do() {
+    assertEquals(
+        "It is 90 days ago that this microphone was measured; measure it again: holdfast"
+            + " calibrate.",
+        measured(NOON).complaint(NOON.plus(Duration.ofDays(90)), 48_000).orElseThrow());
+    assertEquals(
+        "The microphone was measured at 48000 Hz and runs at 44100 Hz now; measure it again:"
+            + " holdfast calibrate.",
+        measured(NOON).complaint(NOON, 44_100).orElseThrow());
+    assertEquals(
+        "The microphone was measured at a time that is yet to come; look at this machine's clock"
+            + " and measure again: holdfast calibrate.",
+        measured(NOON.plus(Duration.ofDays(3))).complaint(NOON, 48_000).orElseThrow());
+  }
+
+  /** A sine of this amplitude on A4 for a second, in a silent room of 2 s. */
+  private static String adviceFor(double amplitude, long clipped, double roomDb) {
+    float[] ear = new float[2 * Resampler.EAR_RATE];
+    for (int i = Resampler.EAR_RATE / 2; i < 3 * Resampler.EAR_RATE / 2; i++) {
+      ear[i] = (float) (amplitude * Math.sin(2 * Math.PI * 440 * i / Resampler.EAR_RATE));
+    }
+    SungSample sample = SungSample.of(ear, roomDb, clipped).orElseThrow();
+    assertEquals(69, sample.lowest());
+    assertEquals(69, sample.highest());
+    return sample.advice();
+  }
+
+  @Test
+  void a_microphone_that_is_set_wrong_is_told_how_and_what_to_do() {
+    assertEquals("The level is good.", adviceFor(0.2, 0, -70));
+    assertTrue(adviceFor(0.2, 500, -70).startsWith("The microphone was overloaded"));
+    assertTrue(adviceFor(0.9, 0, -70).startsWith("That was nearly too loud"));
+    assertTrue(adviceFor(0.006, 0, -90).startsWith("That was very soft"));
+    assertTrue(adviceFor(0.1, 0, -35).startsWith("The room is nearly as loud as you"));
+  }
+
+  @Test
+  void silence_is_no_singing() {
+    assertEquals(Optional.empty(), SungSample.of(new float[2 * Resampler.EAR_RATE], -90, 0));
   }
 }

@@ -79,6 +79,18 @@ class ProfileTest {
     }
   }
 
+  /** The brief's vibrato: up to 100 cents each way. */
+  @Test
+  void voices_are_smoothed_over_their_vibrato_and_keys_not_at_all() {
+    for (String name : Profile.names()) {
+      Profile profile = Profile.named(name);
+      double smoothing = profile.manner().smoothingCents();
+      assertTrue(!profile.sings() || smoothing > 200, name + " " + smoothing);
+    }
+    assertEquals(0, Profile.named("keyboard").manner().smoothingCents());
+    assertEquals(0, Profile.named("guitar").manner().smoothingCents());
+  }
+
   @Test
   void a_spoilt_line_is_named_with_its_number() {
     UserMistake told =

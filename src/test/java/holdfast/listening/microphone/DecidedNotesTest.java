@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 /** What the ear takes back was never said. */
 class DecidedNotesTest {
 
-  private final DecidedNotes notes = new DecidedNotes(Tuning.unknown(), Double.NEGATIVE_INFINITY);
+  private final DecidedNotes notes =
+      new DecidedNotes(Tuning.unknown(), () -> Double.NEGATIVE_INFINITY);
 
   @Test
   void a_note_that_is_taken_back_is_never_told() {
@@ -48,7 +49,7 @@ class DecidedNotesTest {
 
   @Test
   void what_is_softer_than_the_gate_is_the_room() {
-    DecidedNotes gated = new DecidedNotes(Tuning.unknown(), -50);
+    DecidedNotes gated = new DecidedNotes(Tuning.unknown(), () -> -50);
     gated.began(1.0, 6000, -55);
     gated.ended(1.0, 1.5, 6000, -55, 0.9);
     gated.began(2.0, 6000, -30);
@@ -58,7 +59,7 @@ class DecidedNotesTest {
 
   @Test
   void a_group_that_is_known_to_stand_forty_cents_flat_sings_the_pitches_it_means() {
-    DecidedNotes flat = new DecidedNotes(Tuning.of(-40), Double.NEGATIVE_INFINITY);
+    DecidedNotes flat = new DecidedNotes(Tuning.of(-40), () -> Double.NEGATIVE_INFINITY);
     flat.began(1.0, 5948, -20);
     flat.ended(1.0, 1.5, 5948, -20, 0.9);
     PlayEvent.NoteOn on = (PlayEvent.NoteOn) flat.take().get(0);

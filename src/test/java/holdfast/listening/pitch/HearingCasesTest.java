@@ -3,6 +3,9 @@ package holdfast.listening.pitch;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.calibration.Profile;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -32,6 +35,45 @@ class HearingCasesTest {
                 t -> 1,
                 TestVoice.OPEN);
     assertHeard(voice.heard(live), 0.5, 6400);
+  }
+
+  /** What is a wide vibrato from a voice is a shake between two notes from keys. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void what_is_one_note_with_vibrato_of_a_voice_is_many_notes_of_a_keyboard(boolean live) {
+    TestVoice shaken =
+        new TestVoice(2.5)
+            .note(
+                0.5,
+                2.0,
+                t -> 6400 + 100 * Math.min(1, t / 0.3) * Math.sin(2 * Math.PI * 5 * t),
+                t -> 1,
+                TestVoice.OPEN);
+    assertHeard(shaken.heard(live, Profile.named("voice").manner()), 0.5, 6400);
+    List<TestVoice.Note> keys = shaken.heard(live, Profile.named("keyboard").manner());
+    assertTrue(keys.size() >= 5, "15 half swings are heard as " + keys);
+  }
+
+  @Test
+  void a_note_that_hardly_stands_over_the_room_counts_for_a_voice_and_not_for_a_trumpet() {
+    TestVoice take = new TestVoice(5);
+    take.note(0.5, 1.5, t -> 6700, t -> 1, TestVoice.OPEN);
+    take.note(2.5, 3.5, t -> 6700, t -> 0.01, TestVoice.OPEN);
+    assertEquals(2, hearing(take, "voice").size());
+    assertEquals(1, hearing(take, "trumpet").size());
+  }
+
+  @Test
+  void a_backing_in_the_room_never_lifts_the_gate_into_the_music() {
+    assertEquals(-60, new Manner(6, 0).gate(new Levels(-20, -66)));
+    assertEquals(-38, new Manner(6, 0).gate(new Levels(-20, -34)), "18 dB under the player");
+  }
+
+  private static List<PlayedNote> hearing(TestVoice take, String profile) {
+    Profile who = Profile.named(profile);
+    EarSound sound = EarSound.of(take.samples());
+    return FileEar.hear(sound, who.lowestHz(), who.highestHz(), who.manner(), (t, hz, sung) -> {})
+        .notes();
   }
 
   @ParameterizedTest(name = "live: {0}")

@@ -83,11 +83,20 @@ final class TestVoice {
 
   /** What the ear hears in this take. */
   List<Note> heard(boolean live) {
-    return heard(samples, live);
+    return heard(samples, live, Manner.ANYONE);
+  }
+
+  /** What the ear hears in this take of someone who plays like this. */
+  List<Note> heard(boolean live, Manner manner) {
+    return heard(samples, live, manner);
   }
 
   /** What the ear hears in these samples, in pieces of 1 to 3000 samples. */
   static List<Note> heard(float[] samples, boolean live) {
+    return heard(samples, live, Manner.ANYONE);
+  }
+
+  private static List<Note> heard(float[] samples, boolean live, Manner manner) {
     List<Note> notes = new ArrayList<>();
     Ear ear =
         new Ear(
@@ -96,6 +105,7 @@ final class TestVoice {
             Ear.LOWEST_HZ,
             Ear.HIGHEST_HZ,
             Levels.UNKNOWN,
+            manner,
             (frame, cents, sung, sure, level, flux) -> {},
             new NoteListener() {
               @Override
