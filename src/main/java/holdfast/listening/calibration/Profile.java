@@ -49,9 +49,6 @@ public record Profile(String name, int lowest, int highest, int writtenToSoundin
     if (lowest < 0 || highest > 127 || lowest >= highest) {
       throw new IllegalArgumentException("a range must rise, not " + lowest + " to " + highest);
     }
-    if (!Double.isFinite(gateDb)) {
-      throw new IllegalArgumentException("a gate is a number of decibels, not " + gateDb);
-    }
   }
 
   /** The names of the profiles that ship. */

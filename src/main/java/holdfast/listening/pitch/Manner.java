@@ -21,7 +21,8 @@ public record Manner(double gateDb, double smoothingCents) {
 
   /** Checks the ranges. */
   public Manner {
-    if (!(gateDb >= 0) || !(smoothingCents >= 0 && smoothingCents <= Vibrato.WIDEST_CENTS)) {
+    if (!(gateDb >= 0 && Double.isFinite(gateDb))
+        || !(smoothingCents >= 0 && smoothingCents <= Vibrato.WIDEST_CENTS)) {
       throw new IllegalArgumentException(
           "a gate is 0 or more and a shake 0 to "
               + Math.round(Vibrato.WIDEST_CENTS)
