@@ -9,6 +9,7 @@ import holdfast.motif.Player;
 import holdfast.report.PitchTrace;
 import holdfast.session.JudgedTake;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +19,7 @@ import java.util.Optional;
  * before the first beat. The place is found by listening to the recording once more; its notes and
  * those that the take holds are the same notes, and most pairs of them are equally far apart.
  */
-final class TakeSound implements AutoCloseable {
+public final class TakeSound implements AutoCloseable {
 
   /** Pitches that a recorded voice or instrument may have, in hertz: C2 to C7. */
   private static final double LOWEST_HZ = 65;
@@ -51,10 +52,24 @@ final class TakeSound implements AutoCloseable {
   /** Listens to the recording of a take. */
   static TakeSound of(Path recording, JudgedTake take) {
     EarTape tape = SoundFile.tape(recording);
+    List<PlayedNote> heard = new ArrayList<>();
+    PitchTrace heights = listen(tape, heard);
+    List<PlayedNote> played = take.phrases().stream().flatMap(p -> p.played().stream()).toList();
+    Optional<Double> zero = lead(heard, played);
+    return new TakeSound(
+        tape, zero, heights.from(-zero.orElse(0.0)), take.setting().player() == Player.VOICE);
+  }
+
+  /** How high a voice stands all along a sound, from the sound's beginning on. */
+  public static PitchTrace heights(EarSound sound) {
+    return listen(sound, new ArrayList<>());
+  }
+
+  private static PitchTrace listen(EarSound tape, List<PlayedNote> heard) {
     int values = (int) (tape.length() / (16_000 * PitchTrace.STEP_SECONDS)) + 2;
     float[] heights = new float[values];
     Arrays.fill(heights, Float.NaN);
-    List<PlayedNote> heard =
+    heard.addAll(
         FileEar.hear(
                 tape,
                 LOWEST_HZ,
@@ -65,14 +80,8 @@ final class TakeSound implements AutoCloseable {
                     heights[index] = (float) (69 + 12 * Math.log(hz / 440) / Math.log(2));
                   }
                 })
-            .notes();
-    List<PlayedNote> played = take.phrases().stream().flatMap(p -> p.played().stream()).toList();
-    Optional<Double> zero = lead(heard, played);
-    return new TakeSound(
-        tape,
-        zero,
-        PitchTrace.of(-zero.orElse(0.0), heights),
-        take.setting().player() == Player.VOICE);
+            .notes());
+    return PitchTrace.of(0, heights);
   }
 
   /** How far the same notes lie later in the recording than in the take, for most of them. */

@@ -6,6 +6,7 @@ import holdfast.backing.Feel;
 import holdfast.backing.Performance;
 import holdfast.backing.sound.SoundBank;
 import holdfast.book.RenderedSound;
+import holdfast.book.TakeSound;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.chart.MusicXmlMelody;
@@ -31,6 +32,7 @@ import holdfast.report.Listening;
 import holdfast.report.Occasion;
 import holdfast.report.PhraseSounds;
 import holdfast.report.PhrasesCsv;
+import holdfast.report.PitchTrace;
 import holdfast.report.ReportPage;
 import holdfast.report.ReportPdf;
 import holdfast.report.SoloSheet;
@@ -222,7 +224,7 @@ final class JudgeCommand implements Callable<Integer> {
     List<String> notes = new ArrayList<>(recorded.remarks());
     notes.add(line.reason());
     notes.add(placement.reason());
-    return judge(setting, played, notes, Optional.empty(), json -> {});
+    return judge(setting, played, notes, Optional.empty(), Optional.empty(), json -> {});
   }
 
   private int judgeSound(Chart over) {
@@ -248,6 +250,9 @@ final class JudgeCommand implements Callable<Integer> {
           heard.notes(),
           List.of(heard.barOne()),
           Optional.of(new PhraseSounds(sound, 0)),
+          report.isPresent() && plays == Player.VOICE
+              ? Optional.of(TakeSound.heights(sound))
+              : Optional.empty(),
           json -> placed(json, heard));
     }
   }
@@ -290,6 +295,7 @@ final class JudgeCommand implements Callable<Integer> {
       List<PlayedNote> played,
       List<String> notes,
       Optional<Listening> recording,
+      Optional<PitchTrace> sung,
       Consumer<ObjectNode> moreJson) {
     PrintWriter out = spec.commandLine().getOut();
     JudgedTake judged = json ? silently(setting, played) : aloud(setting, played, notes, out);
@@ -300,7 +306,7 @@ final class JudgeCommand implements Callable<Integer> {
     }
     why.ifPresent(number -> tellWhy(setting, judged, number, out));
     Occasion occasion =
-        Occasion.UNKNOWN.by(student).remarking(notes).writtenFor(instrument(), clef());
+        Occasion.UNKNOWN.by(student).remarking(notes).writtenFor(instrument(), clef()).sungAt(sung);
     report.ifPresent(
         file -> {
           write(file, judged, occasion, recording);

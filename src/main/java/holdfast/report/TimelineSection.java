@@ -39,6 +39,11 @@ final class TimelineSection {
    */
   private static final double VOICE_STEP_SECONDS = 2 * PitchTrace.STEP_SECONDS;
 
+  /** A voice slides into a note and out of it by so much. */
+  private static final double SLIDE_BEATS = 0.15;
+
+  private static final double SLIDE_SEMITONES = 2.5;
+
   /** Room above the highest and below the lowest note, in semitones. */
   private static final int ROOM = 2;
 
@@ -128,22 +133,26 @@ final class TimelineSection {
                   .toList(),
               lowest,
               highest,
-              sung.map(trace -> voice(trace, setting, first, end)).orElse(List.of())));
+              sung.map(trace -> voice(trace, setting, notes, first, end)).orElse(List.of())));
     }
     return rows;
   }
 
-  /** The height of the voice over some beats, one stroke for each stretch without a gap. */
+  /**
+   * The height of the voice over some beats, one stroke for each stretch without a gap. What is
+   * heard far from every note is the band or the room.
+   */
   private static List<List<Voice>> voice(
-      PitchTrace trace, Setting setting, double fromBeat, double toBeat) {
+      PitchTrace trace, Setting setting, List<Sounding> notes, double fromBeat, double toBeat) {
     List<List<Voice>> strokes = new ArrayList<>();
     List<Voice> stroke = new ArrayList<>();
     double from = setting.beats().secondsAt(fromBeat);
     double to = setting.beats().secondsAt(toBeat);
     for (double second = from; second < to; second += VOICE_STEP_SECONDS) {
       double pitch = trace.at(second);
-      if (!Double.isNaN(pitch)) {
-        stroke.add(new Voice(setting.beats().beatAt(second), pitch));
+      double beat = setting.beats().beatAt(second);
+      if (notes.stream().anyMatch(note -> isNear(note, beat, pitch))) {
+        stroke.add(new Voice(beat, pitch));
       } else if (!stroke.isEmpty()) {
         strokes.add(List.copyOf(stroke));
         stroke.clear();
@@ -153,6 +162,13 @@ final class TimelineSection {
       strokes.add(List.copyOf(stroke));
     }
     return strokes;
+  }
+
+  /** No height (NaN) is near to nothing. */
+  private static boolean isNear(Sounding note, double beat, double pitch) {
+    return beat >= note.onset() - SLIDE_BEATS
+        && beat <= note.onset() + note.duration() + SLIDE_BEATS
+        && Math.abs(pitch - note.pitch() - note.cents() / 100) <= SLIDE_SEMITONES;
   }
 
   private static double placed(JudgedPhrase phrase, int beatsInBar) {
