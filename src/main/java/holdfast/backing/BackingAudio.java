@@ -172,7 +172,9 @@ public final class BackingAudio {
         Stamped next = messages.remove();
         synth.send(next.message(), next.micros());
       }
-      synth.draw(stride);
+      if (!synth.draw(stride)) {
+        throw new IllegalStateException("the synthesizer broke off; run the command once more");
+      }
       at = skip;
       skip = 0;
     }

@@ -61,6 +61,7 @@ public final class LiveTake {
 
   private long nextMomentNanos = System.nanoTime();
   private Optional<String> toldTrouble = Optional.empty();
+  private Optional<String> bandTrouble = Optional.empty();
   private double heardSeconds;
   private Optional<Double> lastBeat = Optional.empty();
   private Optional<Double> wantedTempo = Optional.empty();
@@ -110,6 +111,8 @@ public final class LiveTake {
   public JudgedTake play(BackingPlayer band, Performance performance, NoteSource source)
       throws InterruptedException {
     lastBeat = performance.lastBeat();
+    // What was so before the take began has been told by whoever opened the sound.
+    bandTrouble = band.trouble();
     Coach.rehearse(
         Setting.of(performance.arrangement(), performance.tempoMap(), player, givenIdea));
     try (Playback playback = band.start(performance);
@@ -129,6 +132,7 @@ public final class LiveTake {
         if (System.nanoTime() >= nextMomentNanos) {
           nextMomentNanos = System.nanoTime() + MOMENT_EVERY_NANOS;
           audience.moment(moment(playback, coach, ear));
+          tellOfTheSound(band.trouble());
         }
         for (Optional<Audience.Wish> wish = audience.wish();
             wish.isPresent();
@@ -147,6 +151,13 @@ public final class LiveTake {
             ear.lost() + " notes came faster than they could be heard and are missing.");
       }
       return coach.inHindsight();
+    }
+  }
+
+  private void tellOfTheSound(Optional<String> trouble) {
+    if (!trouble.equals(bandTrouble)) {
+      bandTrouble = trouble;
+      audience.notice(trouble.orElse("The sound is back."));
     }
   }
 

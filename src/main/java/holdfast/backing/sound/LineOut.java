@@ -8,6 +8,8 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import javax.sound.midi.ShortMessage;
 import javax.sound.sampled.SourceDataLine;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The synthesizer, drawn block by block into a sound device's line by a thread of its own. When the
@@ -15,6 +17,8 @@ import javax.sound.sampled.SourceDataLine;
  * the device again now and then: the take goes on.
  */
 final class LineOut implements SoundOut {
+
+  private static final Logger LOG = LoggerFactory.getLogger(LineOut.class);
 
   private static final int FRAME_BYTES = StreamSynth.FORMAT.getFrameSize();
   private static final double FRAMES_PER_SECOND = StreamSynth.FORMAT.getFrameRate();
@@ -35,12 +39,21 @@ final class LineOut implements SoundOut {
    */
   private static final double VOLUME_STEP = 0.1;
 
+  private static final String DEVICE_GONE =
+      "The sound device went away; the take goes on in silence.";
+
+  private static final String SYNTH_GONE =
+      "The instruments broke off; the take goes on in silence.";
+
   private final StreamSynth synth;
   private final OutputLine.Source source;
   private final long latencyNanos;
   private final ClockFit fit;
   private final Thread pump;
   private final AtomicBoolean closed = new AtomicBoolean();
+
+  /** Of the sound's own thread. */
+  private boolean synthLives = true;
 
   private volatile long madeFrames;
   private volatile long bufferMicros;
@@ -93,11 +106,12 @@ final class LineOut implements SoundOut {
         line.get().close();
         line = Optional.empty();
         if (!closed.get()) {
-          trouble = Optional.of("The sound device went away; the take goes on in silence.");
+          trouble = Optional.of(synthLives ? DEVICE_GONE : SYNTH_GONE);
         }
       } else {
         keepTime(block);
-        line = source.open();
+        // A synthesizer that is no more has nothing to say to any device.
+        line = synthLives ? source.open() : line;
         if (line.isPresent()) {
           bufferMicros = micros(line.get().getBufferSize() / FRAME_BYTES);
           trouble = Optional.empty();
@@ -113,9 +127,11 @@ final class LineOut implements SoundOut {
     boolean flowing = false;
     line.start();
     while (!closed.get()) {
-      synth.draw(block);
+      if (!draw(block)) {
+        return;
+      }
       gain.apply(block, volume);
-      int taken = line.write(block, 0, block.length);
+      int taken = write(line, block);
       long now = System.nanoTime();
       if (taken < block.length) {
         return;
@@ -138,12 +154,29 @@ final class LineOut implements SoundOut {
     }
   }
 
+  private boolean draw(byte[] block) {
+    synthLives = synth.draw(block);
+    return synthLives;
+  }
+
+  private static int write(SourceDataLine line, byte[] block) {
+    try {
+      return line.write(block, 0, block.length);
+    } catch (RuntimeException driver) {
+      // Drivers say in many ways that their device is gone; the thread that keeps time goes on.
+      LOG.warn("the sound device failed: {}", driver.toString());
+      return 0;
+    }
+  }
+
   /** Draws and throws away, at the pace of the wall clock, until it is time to look again. */
   private void keepTime(byte[] block) {
     long start = System.nanoTime();
     long due = start;
     while (!closed.get() && due - start < LOOK_AGAIN_NANOS) {
-      synth.draw(block);
+      if (synthLives && !draw(block) && !closed.get()) {
+        trouble = Optional.of(SYNTH_GONE);
+      }
       Arrays.fill(block, (byte) 0);
       tap.write(block);
       long made = madeFrames + BLOCK_FRAMES;

@@ -1,7 +1,9 @@
 package holdfast.backing.sound;
 
+import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +14,8 @@ import javax.sound.midi.ShortMessage;
 import javax.sound.midi.Synthesizer;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The JDK's synthesizer as a stream of samples that the caller draws: no device, no thread, no wall
@@ -22,6 +26,8 @@ import javax.sound.sampled.AudioInputStream;
  * <p>Messages may be sent from any thread; one thread draws.
  */
 public final class StreamSynth implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(StreamSynth.class);
 
   /** CD quality, the rate at which the JDK's own sound bank was made. */
   public static final AudioFormat FORMAT = new AudioFormat(44_100, 16, 2, true, false);
@@ -86,30 +92,45 @@ public final class StreamSynth implements AutoCloseable {
       bank.loadProgram(synthesizer, message.getData1());
     }
     // Below 0 the JDK takes a stamp to mean "now", on the caller's thread.
-    receiver.send(message, Math.max(0, positionMicros));
+    hand(message, Math.max(0, positionMicros));
   }
 
   /** Takes effect at once, whatever was sent ahead; only for stopping. */
   public void sendNow(ShortMessage message) {
-    receiver.send(message, -1);
+    hand(message, -1);
   }
 
-  /** Draws exactly as many bytes as fit in {@code block}; whole frames. */
-  public void draw(byte[] block) {
+  private void hand(ShortMessage message, long micros) {
     try {
-      int got = 0;
+      receiver.send(message, micros);
+    } catch (IllegalStateException closed) {
+      // The synthesizer is no more, which whoever draws it is told.
+      LOG.debug("a message came too late: {}", closed.getMessage());
+    }
+  }
+
+  /**
+   * Draws exactly as many bytes as fit in {@code block}; whole frames.
+   *
+   * @return whether it is alive: one that was closed or that broke draws silence from then on
+   */
+  public boolean draw(byte[] block) {
+    int got = 0;
+    try {
       while (got < block.length) {
         int n = stream.read(block, got, block.length - got);
         if (n < 0) {
-          // A synthesizer that was closed meanwhile has nothing more to say.
-          java.util.Arrays.fill(block, got, block.length, (byte) 0);
-          return;
+          break;
         }
         got += n;
       }
-    } catch (java.io.IOException e) {
-      throw new java.io.UncheckedIOException("the synthesizer's stream broke", e);
+    } catch (IOException | RuntimeException broken) {
+      // It is code of another hand in the thread that keeps time, which must not end by it.
+      LOG.error("the synthesizer broke", broken);
     }
+    Arrays.fill(block, got, block.length, (byte) 0);
+    // The JDK's stream of a synthesizer that was closed gives silence without an end.
+    return got == block.length && synthesizer.isOpen();
   }
 
   /** The bank that it plays. */

@@ -78,6 +78,84 @@ class LineOutTest {
     }
   }
 
+  /** A line that takes a few blocks and then behaves so. */
+  private static SourceDataLine failingLine(int blocks, RuntimeException failure) {
+    AtomicInteger left = new AtomicInteger(blocks);
+    return (SourceDataLine)
+        Proxy.newProxyInstance(
+            LineOutTest.class.getClassLoader(),
+            new Class<?>[] {SourceDataLine.class},
+            (proxy, method, arguments) ->
+                switch (method.getName()) {
+                  case "getBufferSize" -> BUFFER_BYTES;
+                  case "available" -> 0;
+                  case "write" -> {
+                    Thread.sleep(1);
+                    if (left.getAndDecrement() <= 0) {
+                      throw failure;
+                    }
+                    yield arguments[2];
+                  }
+                  default -> null;
+                });
+  }
+
+  private static OutputLine.Source gone() {
+    return new OutputLine.Source() {
+      @Override
+      public String name() {
+        return "a headset";
+      }
+
+      @Override
+      public Optional<SourceDataLine> open() {
+        return Optional.empty();
+      }
+    };
+  }
+
+  @Test
+  void a_device_that_fails_while_it_is_written_to_leaves_silence_in_time()
+      throws InterruptedException {
+    StreamSynth synth = StreamSynth.open(SoundBank.builtIn()).orElseThrow();
+    SourceDataLine line = failingLine(5, new IllegalStateException("the driver is gone"));
+    try (LineOut out = new LineOut(synth, gone(), line, 0.5, 0, Optional.empty())) {
+      awaitTrouble(out, "The sound device went away; the take goes on in silence.");
+      assertTimeGoesOn(out);
+    }
+  }
+
+  @Test
+  void a_synthesizer_that_dies_is_told_and_the_time_goes_on() throws InterruptedException {
+    StreamSynth synth = StreamSynth.open(SoundBank.builtIn()).orElseThrow();
+    SourceDataLine line = line(Integer.MAX_VALUE, new AtomicInteger());
+    try (LineOut out = new LineOut(synth, gone(), line, 0.5, 0, Optional.empty())) {
+      while (out.madeMicros() < 50_000) {
+        Thread.sleep(1);
+      }
+      synth.close();
+      awaitTrouble(out, "The instruments broke off; the take goes on in silence.");
+      assertTimeGoesOn(out);
+      // Messages for a synthesizer that is no more do no harm to whoever sends them.
+      out.send(Messages.channelVolume(1, 64), out.madeMicros());
+      out.silence(1);
+    }
+  }
+
+  private static void awaitTrouble(LineOut out, String sentence) throws InterruptedException {
+    while (out.trouble().isEmpty()) {
+      Thread.sleep(1);
+    }
+    assertEquals(Optional.of(sentence), out.trouble());
+  }
+
+  private static void assertTimeGoesOn(LineOut out) throws InterruptedException {
+    long made = out.madeMicros();
+    while (out.madeMicros() < made + 100_000) {
+      Thread.sleep(1);
+    }
+  }
+
   @Test
   void a_change_of_volume_glides_and_ends_where_it_should() {
     Gain gain = new Gain(0, 0.25);
