@@ -2,6 +2,7 @@ package holdfast.session;
 
 import holdfast.chart.ChordSpan;
 import holdfast.harmony.FitJudge;
+import holdfast.harmony.JudgedLine;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayedNote;
@@ -19,7 +20,9 @@ import holdfast.motif.Why;
 import holdfast.phrase.Phrase;
 import holdfast.phrase.PhraseCutter;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -51,6 +54,7 @@ public final class Coach {
   private final List<Phrase> cuts = new ArrayList<>();
   private final List<JudgedPhrase> phrases = new ArrayList<>();
   private boolean sounding;
+  private boolean wentOn;
   private Optional<Motif> firstIdea;
   private Optional<Motif> idea;
   private Optional<IdeaBelief> belief;
@@ -122,6 +126,7 @@ public final class Coach {
   /** The backing goes another way from here on: other bars, another tempo. */
   public void goOnWith(Setting other) {
     setting = other;
+    wentOn = true;
     context = contextOf(other);
     cutter.goOnAt(other.beats());
   }
@@ -165,7 +170,11 @@ public final class Coach {
             judge,
             context);
     listener = setting.givenIdea().map(Predictability::new);
-    List<JudgedPhrase> told = retrospect.phrases(this::tell);
+    Map<Phrase, JudgedLine> weighed = weighedLive();
+    List<JudgedPhrase> told =
+        retrospect.phrases(
+            (index, states, phrase, verdict) ->
+                tell(index, states, phrase, verdict, Optional.ofNullable(weighed.get(phrase))));
     return new JudgedTake(
         setting, firstIdea, told, Counts.of(told), retrospect.afterthoughts(told));
   }
@@ -189,14 +198,28 @@ public final class Coach {
       take(notes);
     }
     Verdict verdict = belief.orElseThrow().hear(notes, context);
-    JudgedPhrase judged = tell(phrases.size(), states, phrase, verdict);
+    JudgedPhrase judged = tell(phrases.size(), states, phrase, verdict, Optional.empty());
     phrases.add(judged);
     cuts.add(phrase);
     return Optional.of(judged);
   }
 
-  /** All that is said of a phrase whose verdict is known. */
-  private JudgedPhrase tell(int index, boolean statesTheIdea, Phrase phrase, Verdict verdict) {
+  /** How phrases sat in their chords as they were cut live; nothing once the chords went on. */
+  private Map<Phrase, JudgedLine> weighedLive() {
+    Map<Phrase, JudgedLine> weighed = new IdentityHashMap<>();
+    for (int k = 0; k < cuts.size() && !wentOn; k++) {
+      weighed.put(cuts.get(k), phrases.get(k).harmony());
+    }
+    return weighed;
+  }
+
+  /** All that is said of a phrase whose verdict is known, and perhaps how it sits. */
+  private JudgedPhrase tell(
+      int index,
+      boolean statesTheIdea,
+      Phrase phrase,
+      Verdict verdict,
+      Optional<JudgedLine> weighed) {
     List<Note> notes = inBeats(phrase.notes());
     return new JudgedPhrase(
         index,
@@ -206,7 +229,7 @@ public final class Coach {
         notes,
         chordsUnder(notes),
         verdict,
-        FitJudge.judge(notes, setting.changes(), setting.metre()),
+        weighed.orElseGet(() -> FitJudge.judge(notes, setting.changes(), setting.metre())),
         Why.sentences(verdict, notes, context),
         expectation(statesTheIdea, notes),
         phrase.decidedSeconds());
