@@ -130,7 +130,7 @@ final class SettingsPage implements Page {
     for (E each : all) {
       box.addItem(word.apply(each));
     }
-    box.setSelectedIndex(chosen.ordinal());
+    box.setSelectedIndex(List.of(all).indexOf(chosen));
     box.addActionListener(
         event -> desk.change(desk.preferences().with(name, all[box.getSelectedIndex()])));
     return named(name, box);
@@ -141,7 +141,7 @@ final class SettingsPage implements Page {
     for (Language language : Language.values()) {
       box.addItem(language.ownName());
     }
-    box.setSelectedIndex(desk.preferences().language().ordinal());
+    box.setSelectedIndex(List.of(Language.values()).indexOf(desk.preferences().language()));
     box.addActionListener(
         event ->
             desk.change(

@@ -54,7 +54,6 @@ public final class AfterPage implements Page {
   private final JPanel panel = new JPanel(new BorderLayout());
   private final Aloud aloud = new Aloud();
   private final Optional<FinishedTake> take;
-  private Optional<FormSheet> sheet = Optional.empty();
   private Optional<JComponent> firstFocus = Optional.empty();
 
   /** The page for the last take. */
@@ -139,7 +138,6 @@ public final class AfterPage implements Page {
     form.setIdea(judged.idea());
     judged.phrases().forEach(form::add);
     form.onChoice(phrase -> choose(finished, phrase, why));
-    sheet = Optional.of(form);
     firstFocus = Optional.of(form);
     IdeaCard idea =
         new IdeaCard(kit, desk.preferences().noteNames(), judged.setting().changes().key());

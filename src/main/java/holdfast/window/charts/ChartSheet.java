@@ -71,7 +71,7 @@ final class ChartSheet extends Picture {
     double width = (getWidth() - 2.0) / BARS_IN_A_LINE;
     return new Rectangle2D.Double(
         1 + index % BARS_IN_A_LINE * width,
-        1 + index / BARS_IN_A_LINE * rowHeight(),
+        1.0 + Math.floorDiv(index, BARS_IN_A_LINE) * rowHeight(),
         width,
         rowHeight() - kit.look().px(8));
   }

@@ -220,7 +220,8 @@ public final class ChartsPage implements Page {
             });
     key.setEnabled(chart.key().isPresent());
     tempo.setValue((int) Math.round(TakeRequest.playable(chart.tempo())));
-    feel.setSelectedIndex(Feel.read(chart.feel()).orElse(Feel.PLAIN).ordinal());
+    feel.setSelectedIndex(
+        List.of(Feel.values()).indexOf(Feel.read(chart.feel()).orElse(Feel.PLAIN)));
     filling = false;
     title.setText(chart.title());
     about.setText(chart.heading().about().orElse(""));

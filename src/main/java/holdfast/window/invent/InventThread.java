@@ -76,7 +76,7 @@ record InventThread(
       try (KeptTake kept =
           KeptTake.begin(devices.folder().resolve(Book.TAKES), settings, performance)) {
         InventingTake take =
-            new InventingTake(performance, input.player(), scene, kept, now.getNano());
+            new InventingTake(performance, input.player(), scene, kept, System.nanoTime());
         JudgedTake judged = take.play(band, input.source().keepingSoundIn(kept.recording()));
         kept.finish(judged, student);
         WholeFile.write(

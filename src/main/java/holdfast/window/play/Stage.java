@@ -226,7 +226,7 @@ final class Stage extends Picture {
       for (PlayedBar bar : line) {
         Rectangle2D cell = cell(bar);
         if (clip == null || cell.intersects(clip)) {
-          BarPainter.paintPlayed(g, cell, picture(bar, cell), lozenges(bar), kit.palette());
+          BarPainter.paintPlayed(g, cell, picture(bar), lozenges(bar), kit.palette());
         }
       }
     }
@@ -273,7 +273,7 @@ final class Stage extends Picture {
 
   private void paintGround(Graphics2D g, PlayedBar bar, boolean isNow) {
     Rectangle2D cell = cell(bar);
-    BarPainter.Picture picture = picture(bar, cell);
+    BarPainter.Picture picture = picture(bar);
     BarPainter.paintGround(g, cell, picture, kit.palette());
     BarPainter.paintGhost(
         g, cell, picture, ghosts.in(bar.place().bar()), ghostStrength, kit.palette());
@@ -304,7 +304,7 @@ final class Stage extends Picture {
     }
   }
 
-  private BarPainter.Picture picture(PlayedBar bar, Rectangle2D cell) {
+  private BarPainter.Picture picture(PlayedBar bar) {
     List<BarPainter.Band> bands = new ArrayList<>();
     for (ChordSpan span : arrangement.chordsOf(bar.place())) {
       bands.add(

@@ -82,6 +82,7 @@ public final class TakeThread {
   }
 
   /** The player reads on meanwhile, or plays again: this must not take time from either. */
+  @SuppressWarnings("ThreadPriorityCheck") // asks for less, relies on nothing
   private void complete(TakeFolder folder) {
     Thread.currentThread().setPriority(Thread.MIN_PRIORITY);
     try (Book book = Book.open(devices.folder())) {

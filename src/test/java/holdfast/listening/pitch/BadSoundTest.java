@@ -104,7 +104,7 @@ class BadSoundTest {
     Histogram histogram = new Histogram(-120, 1, 128, 4000);
     long frames = Math.round(2 * 3600 / Frames.HOP_SECONDS);
     for (long frame = 0; frame < frames; frame++) {
-      histogram.add(-60 + frame % 40, 1);
+      histogram.add(-60.0 + frame % 40, 1);
       histogram.age();
     }
     assertEquals(-40, histogram.quantile(0.5, 0), 1);
