@@ -1,11 +1,10 @@
 package holdfast.session.log;
 
 import holdfast.mistake.UserMistake;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** Finds the logs that nobody finished: the program was killed, or the machine stopped. */
 public final class BrokenOffTakes {
@@ -24,17 +23,17 @@ public final class BrokenOffTakes {
     if (!Files.isDirectory(folder)) {
       return List.of();
     }
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .filter(file -> file.getFileName().toString().endsWith(ending))
-          .filter(Files::isRegularFile)
-          .filter(BrokenOffTakes::isBrokenOff)
-          .sorted()
-          .toList();
-    } catch (IOException e) {
-      throw new UserMistake(
-          folder + " cannot be looked into (" + e.getMessage() + "); check its permissions", e);
+    // Names alone: among thousands of takes the logs are few.
+    String[] logs = folder.toFile().list((all, name) -> name.endsWith(ending));
+    if (logs == null) {
+      throw new UserMistake(folder + " cannot be looked into; check its permissions");
     }
+    return Arrays.stream(logs)
+        .map(folder::resolve)
+        .filter(Files::isRegularFile)
+        .filter(BrokenOffTakes::isBrokenOff)
+        .sorted()
+        .toList();
   }
 
   private static boolean isBrokenOff(Path file) {
