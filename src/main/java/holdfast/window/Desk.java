@@ -46,6 +46,9 @@ public final class Desk {
   /** What a teacher asked for. */
   public static final String TASK = "task";
 
+  /** Delay, level and range are measured. */
+  public static final String CALIBRATE = "calibrate";
+
   /** What came back from a class. */
   public static final String CLASS = "class";
 

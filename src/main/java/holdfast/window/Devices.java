@@ -79,7 +79,7 @@ public record Devices(Preferences preferences, Path folder) {
   }
 
   /** Who sings or plays; anyone where nobody said. */
-  Profile profile() {
+  public Profile profile() {
     return chosenProfile().orElse(Profile.ANYONE);
   }
 }

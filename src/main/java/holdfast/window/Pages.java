@@ -4,6 +4,7 @@ import holdfast.window.after.AfterPage;
 import holdfast.window.book.BookPage;
 import holdfast.window.book.OverviewPage;
 import holdfast.window.book.TaskPage;
+import holdfast.window.calibration.CalibrationPage;
 import holdfast.window.charts.ChartsPage;
 import holdfast.window.invent.InventPage;
 import holdfast.window.play.TakeRequest;
@@ -41,6 +42,7 @@ final class Pages {
           new Entry(Desk.BOOK, Where.ROW, BookPage::new),
           new Entry(Desk.TASK, Where.BESIDE, TaskPage::new),
           new Entry(Desk.CLASS, Where.MENU, OverviewPage::new),
+          new Entry(Desk.CALIBRATE, Where.MENU, CalibrationPage::new),
           new Entry(Desk.AFTER, Where.ROW, AfterPage::new),
           new Entry(Desk.SETTINGS, Where.ROW, SettingsPage::new),
           new Entry(

@@ -6,13 +6,11 @@ import holdfast.session.Feedback;
 import holdfast.session.input.InputChoice;
 import holdfast.session.input.Inputs;
 import holdfast.window.part.Kit;
-import holdfast.window.part.Prose;
 import java.awt.Component;
 import java.io.File;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.function.Function;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
@@ -27,12 +25,10 @@ final class SettingsPage implements Page {
   private final Desk desk;
   private final Kit kit;
   private final JComponent component;
-  private final Prose measured;
 
   SettingsPage(Desk desk) {
     this.desk = desk;
     this.kit = desk.kit();
-    this.measured = kit.quiet(desk.words().say("settings.measure.why"));
     this.component =
         kit.page(
             860,
@@ -50,8 +46,8 @@ final class SettingsPage implements Page {
                     device("microphone", Inputs.microphones()),
                     profile()),
                 yesNo("headphones", false),
-                kit.row(10, kit.button("settings.measure", this::measure)),
-                measured),
+                kit.row(10, kit.button("settings.measure", () -> desk.go(Desk.CALIBRATE))),
+                kit.quiet(desk.words().say("settings.measure.why"))),
             kit.card(
                 10,
                 kit.heading("settings.sound"),
@@ -213,18 +209,6 @@ final class SettingsPage implements Page {
         desk.tell(e.getMessage());
       }
     }
-  }
-
-  private void measure() {
-    measured.setText(desk.words().say("settings.measuring"));
-    new Measuring(desk, this::measured).execute();
-  }
-
-  private void measured(Optional<Double> delayMillis, String trouble) {
-    measured.setText(
-        delayMillis
-            .map(millis -> desk.words().say("settings.measured", Math.round(millis)))
-            .orElse(trouble));
   }
 
   @Override

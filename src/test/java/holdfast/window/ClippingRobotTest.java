@@ -1,6 +1,7 @@
 package holdfast.window;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import holdfast.window.part.Prose;
@@ -32,6 +33,9 @@ class ClippingRobotTest {
   private static final int WIDTH = 1024;
   private static final int HEIGHT = 640;
 
+  /** Pixels; the pictures of one chorus can still be told apart. */
+  private static final int LEAST_FORM = 50;
+
   @TempDir Path folder;
 
   @BeforeAll
@@ -59,6 +63,9 @@ class ClippingRobotTest {
       String name = "-" + theme + "-" + percent + "-" + language;
       for (Pages.Entry entry : Pages.ALL) {
         driver.tell(() -> driver.desk().go(entry.name()));
+        if (entry.name().equals(Desk.BOOK)) {
+          driver.until("the book is read", 20, () -> driver.find("book.new").isPresent());
+        }
         look(driver, entry.name() + name, cut);
       }
       driver.tell(() -> driver.desk().go(Desk.CHARTS));
@@ -72,6 +79,9 @@ class ClippingRobotTest {
           20,
           () -> driver.desk().playing().map(p -> p.frameTimes().count() > 120).orElse(false));
       look(driver, "playing" + name, cut);
+      assertTrue(
+          driver.find("play.form").filter(form -> form.getHeight() >= LEAST_FORM).isPresent(),
+          "the form is there, however small the screen");
       driver.press(java.awt.event.KeyEvent.VK_SPACE);
       driver.until("the take is over", 20, () -> !driver.desk().isPlaying());
       look(driver, "after" + name, cut);

@@ -18,6 +18,9 @@ final class PlayLayout implements LayoutManager {
   /** One chorus under its chords. */
   private static final int LEAST_FORM = 66;
 
+  /** On a small screen with large text the form takes this part of what the bars have. */
+  private static final int SMALLEST_SHARE = 3;
+
   private final Look look;
   private final Component board;
   private final Component verdict;
@@ -114,12 +117,12 @@ final class PlayLayout implements LayoutManager {
     stage.setBounds(margin, y, left, Math.max(look.px(60), bottom - gap - formHeight - y));
   }
 
-  /** The form takes what the bars can spare; where they can spare too little it is not shown. */
+  /** The form takes what the bars can spare; where that is little it is small, and scrolls. */
   private int formHeight(int width, int height, int room) {
     sheet.setSize(width - SCROLL_BAR, sheet.getHeight());
     int wanted = Math.min(sheet.getPreferredSize().height + 2, (int) (height * 0.30));
     int spared = Math.min(wanted, room - look.px(LEAST_STAGE));
-    return spared >= look.px(LEAST_FORM) ? spared : 0;
+    return Math.max(spared, Math.min(look.px(LEAST_FORM), room / SMALLEST_SHARE));
   }
 
   private void side(int x, int top, int width, int height, int gap) {

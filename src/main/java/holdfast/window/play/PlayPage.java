@@ -138,6 +138,7 @@ public final class PlayPage implements Page {
       keys.add(kit.button("play.faster", () -> scene.ask(Wish.FASTER)));
     }
     JComponent formPane = kit.scroll(form);
+    formPane.setName("play.form");
     List<java.awt.Component> side = List.of(ear, stop, ideaCard, soFar);
     this.layout = new PlayLayout(kit.look(), board, verdict, stage, formPane, form, keys, side);
     this.panel = new JPanel(layout);
