@@ -15,6 +15,8 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** A recording from elsewhere, from the file to what is said: the truth is what was mixed. */
 class JudgeSoundTest {
@@ -77,6 +79,19 @@ class JudgeSoundTest {
             "5.25",
             "--json");
     assertEquals(5.25, judged(said).at("/placement/barOneSeconds").asDouble(), 1e-9);
+  }
+
+  /** By other people's encoders, see takes/README.txt; WaveFileTest looks at the sound itself. */
+  @ParameterizedTest
+  @ValueSource(strings = {"mp3", "ogg", "flac", "m4a"})
+  void a_phones_own_format_is_taken_as_a_wave_file_is(String format) throws Exception {
+    Path file = Path.of(JudgeSoundTest.class.getResource("/takes/a440." + format).toURI());
+    JsonNode judged =
+        judged(
+            Terminal.run(
+                "judge", file.toString(), "--chart", "Slow Ferry", "--bar-one", "0", "--json"));
+    assertEquals(0, judged.get("phrases").size(), "one held note is no phrase: " + judged);
+    assertEquals(0, judged.at("/placement/barOneSeconds").asDouble());
   }
 
   @Test
