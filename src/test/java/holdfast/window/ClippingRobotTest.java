@@ -72,6 +72,9 @@ class ClippingRobotTest {
       driver.click(driver.named("charts.new"));
       look(driver, "editor" + name, cut);
       driver.click(driver.named("editor.cancel"));
+      driver.click(driver.named("pack.open"));
+      look(driver, "pack" + name, cut);
+      driver.click(driver.named("pack.back"));
       driver.click(driver.named("charts.demo"));
       driver.until("a take runs", 10, () -> driver.desk().isPlaying());
       driver.until(
