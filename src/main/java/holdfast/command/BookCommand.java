@@ -116,7 +116,9 @@ final class BookCommand implements Callable<Integer> {
       description =
           "A student's takes chart by chart, as a small picture: one block a take, the"
               + " taller the more phrases carried the idea.")
-  int progress(@Parameters(paramLabel = "STUDENT") String name) {
+  int progress(
+      @Parameters(paramLabel = "STUDENT", description = "first name or nickname of the student")
+          String name) {
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
       List<Entry> takes = book.find(Search.ALL.of(name));
@@ -153,9 +155,18 @@ final class BookCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description = "Writes down what a student plays, and which profile the ear takes.")
   int student(
-      @Parameters(paramLabel = "NAME") String name,
-      @Option(names = "--instrument", paramLabel = "WORDS") Optional<String> instrument,
-      @Option(names = "--profile", paramLabel = "NAME") Optional<String> profile) {
+      @Parameters(paramLabel = "NAME", description = "first name or nickname of the student")
+          String name,
+      @Option(
+              names = "--instrument",
+              paramLabel = "WORDS",
+              description = "what the student plays, in your own words")
+          Optional<String> instrument,
+      @Option(
+              names = "--profile",
+              paramLabel = "NAME",
+              description = "kind of voice or instrument that the ear expects")
+          Optional<String> profile) {
     profile.ifPresent(named -> spec.commandLine().getOut().println(Profile.named(named).name()));
     try (Book book = opened(spec.commandLine().getOut())) {
       Optional<Student> known = book.students().find(name);
@@ -174,8 +185,17 @@ final class BookCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description = "Keeps a note of the teacher's with a take.")
   int note(
-      @Parameters(index = "0", paramLabel = "TAKE") String take,
-      @Parameters(index = "1..*", arity = "1..*", paramLabel = "WORDS") List<String> said) {
+      @Parameters(
+              index = "0",
+              paramLabel = "TAKE",
+              description = "name of the take, as the book lists it")
+          String take,
+      @Parameters(
+              index = "1..*",
+              arity = "1..*",
+              paramLabel = "WORDS",
+              description = "what you want to say")
+          List<String> said) {
     try (Book book = opened(spec.commandLine().getOut())) {
       book.take(take).note(String.join(" ", said));
     }
@@ -187,9 +207,22 @@ final class BookCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description = "Keeps how a take felt: slippery, patchy, steady or easy, and why.")
   int felt(
-      @Parameters(index = "0", paramLabel = "TAKE") String take,
-      @Parameters(index = "1", paramLabel = "FEELING") String feeling,
-      @Parameters(index = "2..*", arity = "0..*", paramLabel = "WORDS") List<String> said) {
+      @Parameters(
+              index = "0",
+              paramLabel = "TAKE",
+              description = "name of the take, as the book lists it")
+          String take,
+      @Parameters(
+              index = "1",
+              paramLabel = "FEELING",
+              description = "slippery, patchy, steady or easy")
+          String feeling,
+      @Parameters(
+              index = "2..*",
+              arity = "0..*",
+              paramLabel = "WORDS",
+              description = "what you want to say")
+          List<String> said) {
     SelfEstimate estimate =
         new SelfEstimate(
             SelfEstimate.Feeling.read(feeling), String.join(" ", said == null ? List.of() : said));
@@ -204,8 +237,9 @@ final class BookCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description = "Packs the open files of all takes, or of one student's, into one ZIP file.")
   int export(
-      @Parameters(paramLabel = "FILE.zip") Path file,
-      @Option(names = "--student", paramLabel = "NAME") Optional<String> of) {
+      @Parameters(paramLabel = "FILE.zip", description = "ZIP file to write") Path file,
+      @Option(names = "--student", paramLabel = "NAME", description = "takes of this student only")
+          Optional<String> of) {
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
       List<TakeFolder> takes =
@@ -226,7 +260,8 @@ final class BookCommand implements Callable<Integer> {
           "Deletes a student with every take, recording, idea and note of theirs, for"
               + " good. Files that were exported or sent are not touched.")
   int delete(
-      @Parameters(paramLabel = "STUDENT") String name,
+      @Parameters(paramLabel = "STUDENT", description = "first name or nickname of the student")
+          String name,
       @Option(names = "--for-good", description = "yes, delete") boolean sure) {
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
