@@ -115,7 +115,9 @@ final class AssignmentCommand implements Callable<Integer> {
   }
 
   @Command(name = "show", mixinStandardHelpOptions = true, description = "Says what is asked.")
-  int show(@Parameters(paramLabel = "FILE.carry") Path file) {
+  int show(
+      @Parameters(paramLabel = "FILE.carry", description = "the assignment to look into")
+          Path file) {
     PrintWriter out = spec.commandLine().getOut();
     tell(Assignment.read(file), out);
     out.flush();
@@ -146,8 +148,16 @@ final class AssignmentCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description = "Packs a take of the book into one file to send back.")
   int answer(
-      @Parameters(index = "0", paramLabel = "TAKE") String take,
-      @Parameters(index = "1", paramLabel = "FILE.carried") Path file,
+      @Parameters(
+              index = "0",
+              paramLabel = "TAKE",
+              description = "the take's name, as the book lists it")
+          String take,
+      @Parameters(
+              index = "1",
+              paramLabel = "FILE.carried",
+              description = "the file to write, which goes to the teacher")
+          Path file,
       @Option(names = "--with-sound", description = "send the recording along") boolean sound) {
     try (Book book = Book.open()) {
       Answer.pack(book.take(take), file, sound);
@@ -161,7 +171,9 @@ final class AssignmentCommand implements Callable<Integer> {
       name = "keep",
       mixinStandardHelpOptions = true,
       description = "Puts an answer that came back into the book.")
-  int keep(@Parameters(paramLabel = "FILE.carried") Path file) {
+  int keep(
+      @Parameters(paramLabel = "FILE.carried", description = "what a student sent back")
+          Path file) {
     try (Book book = Book.open()) {
       TakeFolder kept = book.keep(into -> Answer.unpack(file, into));
       TakeSettings settings = kept.settings();

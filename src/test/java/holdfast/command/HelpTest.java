@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** Whoever asks for help gets it, about everything that can be typed. */
@@ -18,6 +19,29 @@ class HelpTest {
     found.add(from.getCommandSpec());
     from.getSubcommands().values().stream().distinct().forEach(sub -> found.addAll(all(sub)));
     return found;
+  }
+
+  private static void assertSaysSomething(String[] description, String what) {
+    String said = String.join(" ", description).strip();
+    assertTrue(said.split(" ", -1).length >= 2, what + " says only \"" + said + "\"");
+    assertTrue(!said.contains("TODO") && !said.contains("null"), what + ": " + said);
+  }
+
+  @Test
+  void every_command_option_and_argument_is_described_in_words() {
+    List<CommandSpec> commands = all(Main.commandLine());
+    assertTrue(commands.size() > 20, commands.size() + " commands");
+    for (CommandSpec command : commands) {
+      assertSaysSomething(command.usageMessage().description(), command.qualifiedName());
+      List<ArgSpec> arguments = new ArrayList<>(command.options());
+      arguments.addAll(command.positionalParameters());
+      for (ArgSpec argument : arguments) {
+        if (!argument.hidden()) {
+          assertSaysSomething(
+              argument.description(), command.qualifiedName() + " " + argument.paramLabel());
+        }
+      }
+    }
   }
 
   @Test
