@@ -170,7 +170,7 @@ public final class Coach {
             judge,
             context);
     listener = setting.givenIdea().map(Predictability::new);
-    Map<Phrase, JudgedLine> weighed = weighedLive();
+    IdentityHashMap<Phrase, JudgedLine> weighed = weighedLive();
     List<JudgedPhrase> told =
         retrospect.phrases(
             (index, states, phrase, verdict) ->
@@ -205,8 +205,8 @@ public final class Coach {
   }
 
   /** How phrases sat in their chords as they were cut live; nothing once the chords went on. */
-  private Map<Phrase, JudgedLine> weighedLive() {
-    Map<Phrase, JudgedLine> weighed = new IdentityHashMap<>();
+  private IdentityHashMap<Phrase, JudgedLine> weighedLive() {
+    IdentityHashMap<Phrase, JudgedLine> weighed = new IdentityHashMap<>();
     for (int k = 0; k < cuts.size() && !wentOn; k++) {
       weighed.put(cuts.get(k), phrases.get(k).harmony());
     }

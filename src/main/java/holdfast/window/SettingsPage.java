@@ -141,7 +141,8 @@ final class SettingsPage implements Page {
     box.addActionListener(
         event ->
             desk.change(
-                desk.preferences().with("language", Language.values()[box.getSelectedIndex()])));
+                desk.preferences()
+                    .with("language", List.of(Language.values()).get(box.getSelectedIndex()))));
     return named("language", box);
   }
 

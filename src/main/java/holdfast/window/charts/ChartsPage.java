@@ -260,7 +260,7 @@ public final class ChartsPage implements Page {
                 TakeRequest.of(chart, 1, who)
                     .played(
                         ((Number) tempo.getValue()).doubleValue(),
-                        Feel.values()[Math.max(0, feel.getSelectedIndex())],
+                        List.of(Feel.values()).get(Math.max(0, feel.getSelectedIndex())),
                         OptionalInt.of(((Number) choruses.getValue()).intValue())));
   }
 

@@ -78,7 +78,7 @@ final class PackForm {
         asked.tempo(),
         asked.choruses().orElse(1),
         given(),
-        chosen <= 0 ? Optional.empty() : Optional.of(Way.values()[chosen - 1]),
+        chosen <= 0 ? Optional.empty() : Optional.of(List.of(Way.values()).get(chosen - 1)),
         words.getText());
   }
 
