@@ -22,7 +22,6 @@ import holdfast.phrase.PhraseCutter;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 
