@@ -11,6 +11,7 @@ import holdfast.harmony.ToneName;
 import holdfast.listening.NoteSource;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
+import holdfast.mistake.UserMistake;
 import holdfast.practice.invent.Invented;
 import holdfast.practice.invent.InventingAudience;
 import holdfast.practice.invent.InventingTake;
@@ -133,6 +134,9 @@ final class InventCommand implements Callable<Integer> {
   }
 
   private Performance performance() {
+    if (!(minutes >= Vamp.SHORTEST_MINUTES && minutes <= Vamp.LONGEST_MINUTES)) {
+      throw new UserMistake("--minutes takes 0.1 to 20, not " + minutes);
+    }
     return new Vamp(chords, minutes, BackingOptions.checkedTempo(tempo))
         .performance(input.singersRange());
   }

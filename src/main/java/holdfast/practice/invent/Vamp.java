@@ -40,7 +40,7 @@ public record Vamp(List<String> chords, double minutes, double tempo) {
       throw new UserMistake("name one chord or two, such as Dm7 or Dm7 G7");
     }
     if (!(minutes >= SHORTEST_MINUTES && minutes <= LONGEST_MINUTES)) {
-      throw new UserMistake("the minutes are 0.1 to 20, not " + minutes);
+      throw new UserMistake("choose 0.1 to 20 minutes, not " + minutes);
     }
   }
 
