@@ -25,6 +25,11 @@ import javax.swing.SwingUtilities;
 /** Drives the real window as a person does: by mouse and keys, on a real display. */
 final class WindowDriver implements AutoCloseable {
 
+  /**
+   * A report with its sounds and its paper is written in a few seconds; a busy machine takes more.
+   */
+  private static final long LONGEST_WRITING_MILLIS = 60_000;
+
   private static final Path SHOTS = Path.of("target", "screenshots");
 
   private final MainWindow window;
@@ -201,8 +206,19 @@ final class WindowDriver implements AutoCloseable {
     }
   }
 
+  /** Closes the window, and waits for a take that is still being written down. */
   @Override
   public void close() {
     tell(window::close);
+    for (Thread thread : Thread.getAllStackTraces().keySet()) {
+      if (thread.getName().startsWith("holdfast-take")
+          || thread.getName().startsWith("holdfast-inventing")) {
+        try {
+          thread.join(LONGEST_WRITING_MILLIS);
+        } catch (InterruptedException e) {
+          Thread.currentThread().interrupt();
+        }
+      }
+    }
   }
 }
