@@ -8,8 +8,11 @@ import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Font;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
 import java.awt.Insets;
 import java.awt.Rectangle;
+import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import javax.swing.AbstractButton;
 import javax.swing.BorderFactory;
@@ -201,5 +204,21 @@ public record Kit(Look look, Words words) {
     public boolean getScrollableTracksViewportHeight() {
       return getParent() != null && getParent().getHeight() > getPreferredSize().height;
     }
+  }
+
+  /** Begins to paint a part that looks like a card lying on the page: its ground and its edge. */
+  public Graphics2D card(JComponent part, Graphics graphics) {
+    Graphics2D g = (Graphics2D) graphics.create();
+    Letters.smooth(g);
+    g.setColor(part.getBackground());
+    g.fillRect(0, 0, part.getWidth(), part.getHeight());
+    RoundRectangle2D card =
+        new RoundRectangle2D.Double(
+            0.5, 0.5, part.getWidth() - 1.5, part.getHeight() - 1.5, 14, 14);
+    g.setColor(palette().card());
+    g.fill(card);
+    g.setColor(palette().line());
+    g.draw(card);
+    return g;
   }
 }

@@ -14,7 +14,6 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 import java.util.Optional;
 
@@ -70,16 +69,7 @@ public final class IdeaCard extends Picture {
 
   @Override
   protected void paintComponent(Graphics graphics) {
-    Graphics2D g = (Graphics2D) graphics.create();
-    Letters.smooth(g);
-    g.setColor(getBackground());
-    g.fillRect(0, 0, getWidth(), getHeight());
-    RoundRectangle2D card =
-        new RoundRectangle2D.Double(0.5, 0.5, getWidth() - 1.5, getHeight() - 1.5, 14, 14);
-    g.setColor(kit.palette().card());
-    g.fill(card);
-    g.setColor(kit.palette().line());
-    g.draw(card);
+    Graphics2D g = kit.card(this, graphics);
     double inside = kit.look().px(13);
     double room = getWidth() - 2 * inside;
     double line = g.getFontMetrics(kit.font(1)).getHeight();

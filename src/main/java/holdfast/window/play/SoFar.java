@@ -9,7 +9,6 @@ import holdfast.window.part.Picture;
 import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
-import java.awt.geom.RoundRectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -69,16 +68,7 @@ final class SoFar extends Picture {
 
   @Override
   protected void paintComponent(Graphics graphics) {
-    Graphics2D g = (Graphics2D) graphics.create();
-    Letters.smooth(g);
-    g.setColor(getBackground());
-    g.fillRect(0, 0, getWidth(), getHeight());
-    RoundRectangle2D card =
-        new RoundRectangle2D.Double(0.5, 0.5, getWidth() - 1.5, getHeight() - 1.5, 14, 14);
-    g.setColor(kit.palette().card());
-    g.fill(card);
-    g.setColor(kit.palette().line());
-    g.draw(card);
+    Graphics2D g = kit.card(this, graphics);
     double inside = kit.look().px(13);
     double room = getWidth() - 2 * inside;
     double y = inside + rowHeight() * 0.7;

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import holdfast.backing.Arrangement;
-import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.backing.Playback;
 import holdfast.backing.SoundPlayer;
@@ -16,6 +15,7 @@ import holdfast.listening.PlayedNote;
 import holdfast.listening.calibration.Profile;
 import holdfast.motif.Player;
 import holdfast.motif.Treatment;
+import holdfast.practice.WatchedBand;
 import holdfast.session.Audience;
 import holdfast.session.Coach;
 import holdfast.session.JudgedPhrase;
@@ -158,7 +158,10 @@ class SungTakeLoopTest {
                   Optional.empty(),
                   listener,
                   Keeper.NOBODY)
-              .play(watched(band, started), PERFORMANCE, ready.source().keepingSoundIn(sound));
+              .play(
+                  new WatchedBand(band, started::complete),
+                  PERFORMANCE,
+                  ready.source().keepingSoundIn(sound));
       known.join();
       return new Sung(judged, listener, mouth.gaps() + band.out().gaps(), sound);
     }
@@ -195,36 +198,5 @@ class SungTakeLoopTest {
       }
     }
     return notes;
-  }
-
-  private static BackingPlayer watched(SoundPlayer band, CompletableFuture<Playback> started) {
-    return new BackingPlayer() {
-      @Override
-      public Playback start(Performance performance, long earliest) {
-        Playback playback = band.start(performance, earliest);
-        started.complete(playback);
-        return playback;
-      }
-
-      @Override
-      public void setVolume(double volume) {
-        band.setVolume(volume);
-      }
-
-      @Override
-      public String output() {
-        return band.output();
-      }
-
-      @Override
-      public Optional<String> trouble() {
-        return band.trouble();
-      }
-
-      @Override
-      public void close() {
-        band.close();
-      }
-    };
   }
 }
