@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Comparator;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
@@ -26,16 +27,23 @@ public final class Hostile {
   /** What each byte of a file may cost; a packed byte of sound or of zip holds many. */
   private static final long BYTES_A_BYTE = 20_000;
 
+  /** A reader that has not answered by now never will: the largest file here takes under 1 s. */
+  private static final Duration HANGS = Duration.ofSeconds(60);
+
   private Hostile() {}
 
   /** Runs a reader on bytes: it answers, or says in one sentence why not. */
   public static void read(byte[] bytes, Callable<?> reader) {
     long most = FLAT_BYTES + FUZZING_BYTES + BYTES_A_BYTE * bytes.length;
-    if (cost(reader) > most) {
+    if (costInTime(reader) > most) {
       // The first time counts the loading of classes and the fuzzer's own work on them.
-      long again = cost(reader);
+      long again = costInTime(reader);
       Assertions.assertTrue(again <= most, () -> bytes.length + " bytes cost " + again);
     }
+  }
+
+  private static long costInTime(Callable<?> reader) {
+    return Assertions.assertTimeoutPreemptively(HANGS, () -> cost(reader));
   }
 
   private static long cost(Callable<?> reader) {

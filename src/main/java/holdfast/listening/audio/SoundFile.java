@@ -122,6 +122,7 @@ public final class SoundFile {
     } else if (begins(head, 0, "fLaC")) {
       decode(file, name, new FlacAudioFileReader(), new FlacFormatConversionProvider(), sink);
     } else if (begins(head, 4, "ftyp")) {
+      Mp4Boxes.check(file);
       decode(file, name, new AACAudioFileReader(), new AACFormatConversionProvider(), sink);
     } else if (begins(head, 0, "ID3") || ((head[0] & 0xff) == 0xff && (head[1] & 0xe0) == 0xe0)) {
       decode(file, name, new MpegAudioFileReader(), new MpegFormatConversionProvider(), sink);
