@@ -15,9 +15,12 @@ import java.awt.BorderLayout;
 import java.awt.Desktop;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
@@ -69,6 +72,11 @@ public final class Desk {
 
   private static final Logger LOG = LoggerFactory.getLogger(Desk.class);
 
+  /**
+   * A report with the sound of a long take is written in less; a hanging disk is not waited for.
+   */
+  private static final Duration LONGEST_WRITING = Duration.ofMinutes(10);
+
   private final Path folder;
   private final JPanel place = new JPanel(new BorderLayout());
   private final Map<String, Page> pages = new HashMap<>();
@@ -80,6 +88,7 @@ public final class Desk {
   private Optional<Page> shown = Optional.empty();
   private Optional<PlayPage> playing = Optional.empty();
   private Optional<LiveScene> scene = Optional.empty();
+  private final List<Thread> writers = new CopyOnWriteArrayList<>();
   private Optional<Path> task = Optional.empty();
   private Optional<FinishedTake> lastTake = Optional.empty();
 
@@ -283,16 +292,30 @@ public final class Desk {
     scene = Optional.of(live);
     playing = Optional.of(page);
     show(page);
-    new TakeThread(
-            request,
-            devices(),
-            live,
-            take -> {
-              finished(take);
-              then.accept(take);
-            },
-            this::failed)
-        .start();
+    outlive(
+        new TakeThread(
+                request,
+                devices(),
+                live,
+                take -> {
+                  finished(take);
+                  then.accept(take);
+                },
+                this::failed)
+            .start());
+  }
+
+  /** The program does not end before this thread, which writes a take down. */
+  public void outlive(Thread writer) {
+    writers.removeIf(thread -> !thread.isAlive());
+    writers.add(writer);
+  }
+
+  /** Waits until what was played is written down. Not on the event thread. */
+  void awaitWriters() throws InterruptedException {
+    for (Thread writer : writers) {
+      writer.join(LONGEST_WRITING.toMillis());
+    }
   }
 
   private void finished(FinishedTake take) {

@@ -74,29 +74,44 @@ public final class MainWindow {
 
   /** Opens the window, and waits until it is closed. */
   public static void run(Path folder) throws InterruptedException {
-    open(folder).closed.await();
+    open(folder).awaitEnd();
   }
 
   /** Opens the window on what a teacher packed, and waits until it is closed. */
   public static void run(Path folder, Path task) throws InterruptedException {
     MainWindow window = open(folder);
     SwingUtilities.invokeLater(() -> window.desk.openTask(task));
-    window.closed.await();
+    window.awaitEnd();
+  }
+
+  /**
+   * Waits until the window is closed, and then, unseen, until what was played is written down: its
+   * report, its sound, the answer to an assignment.
+   */
+  public void awaitEnd() throws InterruptedException {
+    closed.await();
+    desk.awaitWriters();
+    settle(() -> {});
   }
 
   /** Opens the window; called from any other thread than the event thread. */
   public static MainWindow open(Path folder) throws InterruptedException {
     MainWindow[] opened = new MainWindow[1];
-    try {
-      SwingUtilities.invokeAndWait(
-          () -> {
-            opened[0] = new MainWindow(folder);
-            opened[0].frame.setVisible(true);
-          });
-    } catch (java.lang.reflect.InvocationTargetException e) {
-      throw new IllegalStateException("the window cannot be opened", e.getCause());
-    }
+    settle(
+        () -> {
+          opened[0] = new MainWindow(folder);
+          opened[0].frame.setVisible(true);
+        });
     return opened[0];
+  }
+
+  /** Runs on the event thread, after all that waits there. */
+  private static void settle(Runnable last) throws InterruptedException {
+    try {
+      SwingUtilities.invokeAndWait(last);
+    } catch (java.lang.reflect.InvocationTargetException e) {
+      throw new IllegalStateException("the window fails", e.getCause());
+    }
   }
 
   /** The frame. */

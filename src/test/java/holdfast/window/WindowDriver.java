@@ -25,11 +25,6 @@ import javax.swing.SwingUtilities;
 /** Drives the real window as a person does: by mouse and keys, on a real display. */
 final class WindowDriver implements AutoCloseable {
 
-  /**
-   * A report with its sounds and its paper is written in a few seconds; a busy machine takes more.
-   */
-  private static final long LONGEST_WRITING_MILLIS = 60_000;
-
   private static final Path SHOTS = Path.of("target", "screenshots");
 
   private final MainWindow window;
@@ -206,19 +201,14 @@ final class WindowDriver implements AutoCloseable {
     }
   }
 
-  /** Closes the window, and waits for a take that is still being written down. */
+  /** Closes the window, and waits for what is still being written down. */
   @Override
   public void close() {
     tell(window::close);
-    for (Thread thread : Thread.getAllStackTraces().keySet()) {
-      if (thread.getName().startsWith("holdfast-take")
-          || thread.getName().startsWith("holdfast-inventing")) {
-        try {
-          thread.join(LONGEST_WRITING_MILLIS);
-        } catch (InterruptedException e) {
-          Thread.currentThread().interrupt();
-        }
-      }
+    try {
+      window.awaitEnd();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 }

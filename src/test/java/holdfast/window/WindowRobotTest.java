@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import holdfast.book.SelfEstimate.Feeling;
+import holdfast.book.TakeFolder;
 import holdfast.listening.keyboard.TestCable;
 import holdfast.session.Place;
 import holdfast.window.part.Prose;
@@ -14,8 +15,10 @@ import holdfast.window.play.PlayPage;
 import java.awt.GraphicsEnvironment;
 import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
+import java.awt.event.WindowEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import javax.swing.JList;
 import javax.swing.JTextArea;
 import org.junit.jupiter.api.AfterEach;
@@ -153,12 +156,7 @@ class WindowRobotTest {
       PlayPage page = driver.desk().playing().orElseThrow();
       driver.until("the keyboard is listened to", 10, TestCable::isListenedTo);
       for (int bar = 0; bar < 40 && page.phrases().size() < 2 && driver.desk().isPlaying(); bar++) {
-        for (int pitch : new int[] {64, 67, 69, 67}) {
-          TestCable.send(NOTE_ON, pitch, 90);
-          Thread.sleep(110);
-          TestCable.send(NOTE_OFF, pitch, 0);
-        }
-        Thread.sleep(800);
+        playIdea();
       }
       assertTrue(page.phrases().size() >= 2, "phrases: " + page.phrases().size());
       driver.press(KeyEvent.VK_SPACE);
@@ -180,6 +178,43 @@ class WindowRobotTest {
               .orElseThrow()
               .feeling());
     }
+  }
+
+  @Test
+  void a_take_is_written_down_whole_when_the_window_is_closed_in_the_middle_of_it()
+      throws Exception {
+    TestCable.plugIn();
+    WindowDriver driver = open();
+    driver.tell(() -> driver.desk().go(Desk.CHARTS));
+    driver.click(driver.named("charts.play"));
+    driver.until("the keyboard is listened to", 10, TestCable::isListenedTo);
+    PlayPage page = driver.desk().playing().orElseThrow();
+    for (int i = 0; i < 20 && page.phrases().isEmpty(); i++) {
+      playIdea();
+    }
+    driver.tell(() -> driver.window().frame().dispatchEvent(closing(driver)));
+    driver.window().awaitEnd();
+    Path take;
+    try (Stream<Path> takes = Files.list(folder.resolve("takes"))) {
+      take = takes.findFirst().orElseThrow();
+    }
+    assertTrue(Files.exists(take.resolve(TakeFolder.PAPER)), "the report on paper");
+    assertTrue(Files.exists(take.resolve(TakeFolder.SOUND)), "the take's sound");
+    assertTrue(
+        Files.readString(take.resolve(TakeFolder.REPORT)).contains("<audio"), "the report sounds");
+  }
+
+  private static WindowEvent closing(WindowDriver driver) {
+    return new WindowEvent(driver.window().frame(), WindowEvent.WINDOW_CLOSING);
+  }
+
+  private static void playIdea() throws InterruptedException {
+    for (int pitch : new int[] {64, 67, 69, 67}) {
+      TestCable.send(NOTE_ON, pitch, 90);
+      Thread.sleep(110);
+      TestCable.send(NOTE_OFF, pitch, 0);
+    }
+    Thread.sleep(800);
   }
 
   @Test

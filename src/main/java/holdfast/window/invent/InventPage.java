@@ -118,18 +118,19 @@ public final class InventPage implements Page {
       Vamp vamp = new Vamp(symbols, length, Vamp.USUAL_TEMPO);
       vamp.performance(Optional.empty());
       light.setSource(desk.devices().input(desk.player()).name());
-      new InventThread(
-              vamp,
-              desk.player(),
-              desk.devices(),
-              scene,
-              why -> {
-                // A session that was left may end when another one runs.
-                if (running.filter(scene::equals).isPresent()) {
-                  ended(why);
-                }
-              })
-          .start();
+      desk.outlive(
+          new InventThread(
+                  vamp,
+                  desk.player(),
+                  desk.devices(),
+                  scene,
+                  why -> {
+                    // A session that was left may end when another one runs.
+                    if (running.filter(scene::equals).isPresent()) {
+                      ended(why);
+                    }
+                  })
+              .start());
     } catch (UserMistake e) {
       desk.tell(e.getMessage());
       return;

@@ -39,10 +39,11 @@ record InventThread(
   private static final Logger LOG = LoggerFactory.getLogger(InventThread.class);
 
   /** Starts; returns at once. */
-  void start() {
+  Thread start() {
     Thread thread = new Thread(this::run, "holdfast-inventing");
     thread.setDaemon(true);
     thread.start();
+    return thread;
   }
 
   private void run() {
