@@ -12,6 +12,7 @@ import holdfast.backing.SoundPlayer;
 import holdfast.book.UserFolder;
 import holdfast.chart.ChartLibrary;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.microphone.DriftWatch;
 import holdfast.listening.microphone.ListeningCost;
 import holdfast.mistake.UserMistake;
 import holdfast.session.DemoTake;
@@ -56,6 +57,9 @@ final class BenchCommand implements Callable<Integer> {
   /** The demo lasts a minute. */
   private static final int LONGEST_FRAMES_SECONDS = 45;
 
+  /** How often a soak is looked at. */
+  private static final Duration LOOK_EVERY = Duration.ofMinutes(1);
+
   @Option(
       names = "--seconds",
       paramLabel = "N",
@@ -77,7 +81,8 @@ final class BenchCommand implements Callable<Integer> {
       names = "--soak",
       description =
           "Hold one long live session of that many seconds instead, and tell every minute what it"
-              + " holds on to: memory, threads, open files.")
+              + " holds on to: memory, threads, open files; in an audio loop also how far what is"
+              + " heard drifts from what is played.")
   private boolean soak;
 
   @Option(
@@ -186,11 +191,16 @@ final class BenchCommand implements Callable<Integer> {
             .flatMap(i -> once.stream().map(note -> note.later(i * takeSeconds)))
             .toList();
     try (SoundPlayer band = SoundPlayer.open(sound.choice());
-        Upkeep upkeep = Upkeep.watch(Duration.ofMinutes(1))) {
+        Upkeep upkeep = Upkeep.watch(LOOK_EVERY)) {
+      Optional<DriftWatch> drift =
+          Inputs.microphones().stream().findFirst().flatMap(input -> drift(input, band));
       VerdictBench.Measured measured = VerdictBench.run(band, performance, played, () -> 0L);
       upkeep.look();
+      drift.ifPresent(DriftWatch::close);
       tell(measured);
       PrintWriter out = spec.commandLine().getOut();
+      out.println("sound ran dry          " + band.out().gaps() + " times");
+      out.println("drift, captured        " + drift.flatMap(this::drift).orElse(NO_LOOP));
       out.println("minute   heap MB   threads   open files");
       for (Upkeep.Look look : upkeep.looks()) {
         out.println(
@@ -199,6 +209,34 @@ final class BenchCommand implements Callable<Integer> {
                 look.seconds() / 60, look.heapBytes() / 1e6, look.threads(), look.openFiles()));
       }
     }
+  }
+
+  private Optional<DriftWatch> drift(MicrophoneInput input, SoundPlayer band) {
+    Surroundings around =
+        Surroundings.of(band, UserFolder.path().resolve(MicrophoneInput.CALIBRATIONS));
+    return DriftWatch.start(input.microphone(around), LOOK_EVERY.toNanos());
+  }
+
+  private Optional<String> drift(DriftWatch watch) {
+    List<DriftWatch.Look> looks = watch.looks();
+    if (looks.isEmpty()) {
+      return Optional.empty();
+    }
+    DriftWatch.Look first = looks.get(0);
+    double most =
+        looks.stream()
+            .mapToDouble(look -> Math.abs(look.lateMillis() - first.lateMillis()))
+            .max()
+            .orElseThrow();
+    DriftWatch.Look last = looks.get(looks.size() - 1);
+    return Optional.of(
+        line(
+            "%.2f ms from minute %.1f to minute %.1f, at most %.2f ms between, over %d looks",
+            last.lateMillis() - first.lateMillis(),
+            first.seconds() / 60,
+            last.seconds() / 60,
+            most,
+            looks.size()));
   }
 
   private void tell(VerdictBench.Measured measured) {
