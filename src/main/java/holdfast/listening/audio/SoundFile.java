@@ -12,8 +12,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.logging.Level;
-import java.util.logging.Logger;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.UnsupportedAudioFileException;
@@ -21,14 +19,13 @@ import javax.sound.sampled.spi.AudioFileReader;
 import javax.sound.sampled.spi.FormatConversionProvider;
 import javazoom.spi.mpeg.sampled.convert.MpegFormatConversionProvider;
 import javazoom.spi.mpeg.sampled.file.MpegAudioFileReader;
-import net.sourceforge.jaad.spi.javasound.AACAudioFileReader;
-import net.sourceforge.jaad.spi.javasound.AACFormatConversionProvider;
 import org.jflac.sound.spi.FlacAudioFileReader;
 import org.jflac.sound.spi.FlacFormatConversionProvider;
 
 /**
- * Reads a take from whatever a phone or a recorder wrote: WAV by {@link WaveFile}; MP3, Ogg Vorbis,
- * FLAC and M4A (AAC) through the decoders that stand on the class path as Java Sound providers.
+ * Reads a take from whatever a phone or a recorder wrote: WAV by {@link WaveFile}, M4A by {@link
+ * Mp4Sound}, Ogg Vorbis by {@link VorbisFile}; MP3 and FLAC through the decoders that stand on the
+ * class path as Java Sound providers.
  */
 public final class SoundFile {
 
@@ -39,9 +36,6 @@ public final class SoundFile {
 
   /** A reader may look this far into a file before it goes back: covers and tags come first. */
   private static final int LOOK_AHEAD_BYTES = 1 << 20;
-
-  /** The AAC decoder tells its doubts to the console unless it is asked not to. */
-  private static final Logger AAC_TALK = Logger.getLogger("jaad");
 
   private SoundFile() {}
 
@@ -110,7 +104,32 @@ public final class SoundFile {
     return new String(head, at, tag.length(), StandardCharsets.ISO_8859_1).equals(tag);
   }
 
+  /** A decoder that fails has been given no sound. */
   private static void readKnown(Path file, String name, SampleSink sink) throws IOException {
+    try {
+      readByKind(file, name, new PlausibleRate(name, sink));
+    } catch (UserMistake told) {
+      throw told;
+    } catch (RuntimeException broken) {
+      throw unknown(name, broken);
+    }
+  }
+
+  /** Nothing is made of sound whose rate cannot be. */
+  private record PlausibleRate(String name, SampleSink sink) implements SampleSink {
+    @Override
+    public void begin(int rate, int channels) throws IOException {
+      WaveFile.checkRate(name, rate);
+      sink.begin(rate, channels);
+    }
+
+    @Override
+    public void take(float[][] block, int frames) throws IOException {
+      sink.take(block, frames);
+    }
+  }
+
+  private static void readByKind(Path file, String name, SampleSink sink) throws IOException {
     byte[] head = head(file);
     boolean isWave = begins(head, 0, "RIFF") || begins(head, 0, "RF64");
     if (isWave) {
@@ -122,8 +141,7 @@ public final class SoundFile {
     } else if (begins(head, 0, "fLaC")) {
       decode(file, name, new FlacAudioFileReader(), new FlacFormatConversionProvider(), sink);
     } else if (begins(head, 4, "ftyp")) {
-      Mp4Boxes.check(file);
-      decode(file, name, new AACAudioFileReader(), new AACFormatConversionProvider(), sink);
+      Mp4Sound.read(file, MOST_FRAMES, sink);
     } else if (begins(head, 0, "ID3") || ((head[0] & 0xff) == 0xff && (head[1] & 0xe0) == 0xe0)) {
       decode(file, name, new MpegAudioFileReader(), new MpegFormatConversionProvider(), sink);
     } else if (name.toLowerCase(Locale.ROOT).endsWith(".wav")) {
@@ -154,7 +172,6 @@ public final class SoundFile {
       FormatConversionProvider decoder,
       SampleSink sink)
       throws IOException {
-    AAC_TALK.setLevel(Level.OFF);
     boolean isFlac = reader instanceof FlacAudioFileReader;
     try (InputStream stream = buffered(new EndingStream(Files.newInputStream(file)));
         InputStream bare = isFlac ? buffered(FlacHead.bare(stream)) : stream;
@@ -168,10 +185,7 @@ public final class SoundFile {
       try (AudioInputStream plain = decoder.getAudioInputStream(pcm, coded)) {
         collect(plain, pcm, name, sink);
       }
-    } catch (UnsupportedAudioFileException | RuntimeException broken) {
-      if (broken instanceof UserMistake mistake) {
-        throw mistake;
-      }
+    } catch (UnsupportedAudioFileException broken) {
       throw unknown(name, broken);
     }
   }

@@ -117,6 +117,16 @@ public final class WaveFile {
       throw new UserMistake(
           name + " says it has " + channels + " channels; 1 or 2 are read: export it as mono");
     }
+    checkRate(name, rate);
+    sampleFormat();
+  }
+
+  /**
+   * Whether a recorder could have made so many samples a second.
+   *
+   * @throws UserMistake when not
+   */
+  static void checkRate(String name, int rate) {
     if (rate < LOWEST_RATE || rate > HIGHEST_RATE) {
       throw new UserMistake(
           name
@@ -124,7 +134,6 @@ public final class WaveFile {
               + Integer.toUnsignedString(rate)
               + " samples a second; 8000 to 192000 are read: export it at 44100");
     }
-    sampleFormat();
   }
 
   private SampleFormat sampleFormat() {

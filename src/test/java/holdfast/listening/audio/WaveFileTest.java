@@ -151,6 +151,19 @@ class WaveFileTest {
     assertTrue(sound.seconds() > 0.55, "seconds " + sound.seconds());
   }
 
+  @Test
+  void an_m4a_with_a_broken_frame_keeps_its_time() throws IOException {
+    byte[] whole;
+    try (var in = WaveFileTest.class.getResourceAsStream("/takes/a440.m4a")) {
+      whole = in.readAllBytes();
+    }
+    double seconds = SoundFile.read(Files.write(folder.resolve("whole.m4a"), whole)).seconds();
+    // Within the sound, from byte 44 on.
+    Arrays.fill(whole, 3_000, 3_200, (byte) 0xff);
+    Sound broken = SoundFile.read(Files.write(folder.resolve("broken.m4a"), whole));
+    assertEquals(seconds, broken.seconds(), 1e-9);
+  }
+
   private static int rise(float[] samples, int from) {
     int i = from;
     while (samples[i] >= 0 || samples[i + 1] < 0) {
