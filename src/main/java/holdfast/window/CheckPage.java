@@ -8,7 +8,6 @@ import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.session.input.InputChoice;
 import holdfast.session.input.Inputs;
-import holdfast.session.input.MicrophoneInput;
 import holdfast.window.part.Kit;
 import holdfast.window.part.Prose;
 import holdfast.window.play.EarLight;
@@ -58,11 +57,7 @@ final class CheckPage implements Page {
     parts.add(
         kit.card(8, kit.heading("check.heard"), kit.named("check.input", inputs()), light, state));
     if (who == TakeRequest.Who.VOICE) {
-      parts.add(
-          kit.quiet(
-              desk.words().language() == Language.ENGLISH
-                  ? MicrophoneInput.STAYS_HERE + " " + MicrophoneInput.VOICE
-                  : desk.words().say("check.voice")));
+      parts.add(kit.quiet(desk.words().say("check.voice")));
     }
     parts.add(
         kit.card(
@@ -115,6 +110,7 @@ final class CheckPage implements Page {
           light.show(ear.isHearing(), ear.isListening(), ear.level());
           state.setText(
               ear.trouble()
+                  .map(desk::mistake)
                   .orElseGet(
                       () -> desk.words().say(ear.hasHeard() ? "check.is-heard" : "check.play")));
         });

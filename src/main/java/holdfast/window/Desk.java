@@ -1,9 +1,6 @@
 package holdfast.window;
 
 import holdfast.mistake.UserMistake;
-import holdfast.motif.Verdict;
-import holdfast.practice.Way;
-import holdfast.report.TreatmentWords;
 import holdfast.window.part.Kit;
 import holdfast.window.part.Prose;
 import holdfast.window.play.FinishedTake;
@@ -83,6 +80,7 @@ public final class Desk {
   private final Runnable changed;
   private Preferences preferences;
   private Kit kit;
+  private Interpreter interpreter;
   private Prose message;
   private String current = HOME;
   private Optional<Page> shown = Optional.empty();
@@ -112,6 +110,9 @@ public final class Desk {
   private void dress() {
     Look look = Look.install(preferences);
     kit = new Kit(look, new Words(preferences.language()));
+    interpreter = new Interpreter(preferences.language(), preferences.noteNames());
+    // For the parts that speak for themselves, such as the choice of a file.
+    JComponent.setDefaultLocale(preferences.language().numbers());
     message = new Prose("", look.font(1), look.palette().ink());
     int inside = look.px(8);
     message.setBorder(BorderFactory.createEmptyBorder(inside, 2 * inside, inside, inside));
@@ -144,21 +145,15 @@ public final class Desk {
     return new Devices(preferences, folder);
   }
 
-  /** What happened to the idea, in a few words. */
-  public String treatment(Verdict verdict) {
-    return words().language() == Language.ENGLISH
-        ? TreatmentWords.of(verdict)
-        : words().of("treatment", verdict.treatment());
+  /** What the coach says, in the window's language and with its names of notes. */
+  public String said(String english) {
+    return interpreter.say(english);
   }
 
-  /** What happens in a way of practising, in one sentence. */
-  public String explanation(Way way) {
-    return words().language() == Language.ENGLISH ? way.explanation() : words().of("way.why", way);
-  }
-
-  /** What a way of practising is called. */
-  public String title(Way way) {
-    return words().language() == Language.ENGLISH ? way.title() : words().of("way", way);
+  /** The same for what a terminal says behind the program's name: here it begins a line. */
+  public String mistake(String english) {
+    String words = said(english);
+    return words.isEmpty() ? "" : Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
   /** Who plays here, as it was chosen last. */
@@ -186,6 +181,18 @@ public final class Desk {
   /** The name of the page that is shown. */
   public String current() {
     return current;
+  }
+
+  /** What is shown, in a few words, for the frame and for screen readers. */
+  String title() {
+    if (isPlaying()) {
+      return playing.get().title();
+    }
+    if (current.equals(TASK) && task.isPresent()) {
+      return String.valueOf(task.get().getFileName());
+    }
+    boolean checks = current.equals(CHECK_VOICE) || current.equals(CHECK_KEYBOARD);
+    return words().say(checks ? "check.title" : "page." + current).replace("&", "");
   }
 
   /** The page that is shown. */
@@ -336,7 +343,7 @@ public final class Desk {
 
   /** Says a sentence at the bottom of the window until the next page is shown; "" for none. */
   public void tell(String sentence) {
-    message.setText(sentence);
+    message.setText(mistake(sentence));
     message.setVisible(!sentence.isEmpty());
     message.revalidate();
   }

@@ -18,6 +18,7 @@ import java.util.TreeMap;
 import java.util.concurrent.CountDownLatch;
 import javax.swing.BorderFactory;
 import javax.swing.ButtonGroup;
+import javax.swing.ImageIcon;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JPanel;
@@ -32,11 +33,13 @@ public final class MainWindow {
 
   private static final Logger LOG = LoggerFactory.getLogger(MainWindow.class);
 
+  private static final String NAME = "Holdfast";
+
   private static final Dimension USUAL = new Dimension(1200, 760);
   private static final Dimension SMALLEST = new Dimension(800, 540);
 
   private final Path placeFile;
-  private final JFrame frame = new JFrame("Holdfast");
+  private final JFrame frame = new JFrame(NAME);
   private final JPanel root = new JPanel(new BorderLayout());
   private final CountDownLatch closed = new CountDownLatch(1);
   private final Desk desk;
@@ -52,6 +55,7 @@ public final class MainWindow {
             close();
           }
         });
+    frame.setIconImage(new ImageIcon(MainWindow.class.getResource("icon.png")).getImage());
     frame.setContentPane(root);
     frame.setMinimumSize(SMALLEST);
     frame.setBounds(lastPlace());
@@ -145,6 +149,7 @@ public final class MainWindow {
     }
     root.add(desk.place(), BorderLayout.CENTER);
     root.add(desk.message(), BorderLayout.SOUTH);
+    frame.setTitle(desk.title() + " – " + NAME);
     frame.setJMenuBar(MainMenu.of(desk, this::close));
     SwingUtilities.updateComponentTreeUI(frame.getJMenuBar());
     frame.revalidate();

@@ -44,12 +44,12 @@ final class WaysPage implements Page {
       start.setName("way." + Preferences.word(way));
       start
           .getAccessibleContext()
-          .setAccessibleName(desk.words().say("after.start") + ": " + desk.title(way));
+          .setAccessibleName(desk.words().say("after.start") + ": " + desk.said(way.title()));
       parts.add(
           kit.card(
               5,
-              new Prose(desk.title(way), kit.look().bold(1.1), kit.palette().ink()),
-              kit.prose(desk.explanation(way)),
+              new Prose(desk.said(way.title()), kit.look().bold(1.1), kit.palette().ink()),
+              kit.prose(desk.said(way.explanation())),
               kit.row(4, start)));
     }
     parts.add(

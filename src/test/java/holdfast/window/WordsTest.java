@@ -19,10 +19,6 @@ import org.junit.jupiter.api.Test;
 
 class WordsTest {
 
-  /** In English these are said by the coach itself; the window only translates them. */
-  private static final Pattern COACHS_OWN =
-      Pattern.compile("(treatment|way(\\.why)?|invented|clothes|difference)\\..*");
-
   private static Properties words(String file) throws IOException {
     Properties words = new Properties();
     try (InputStream in = Words.class.getResourceAsStream(file);
@@ -41,7 +37,6 @@ class WordsTest {
     assertEquals(Set.of(), missing);
     Set<String> extra = new TreeSet<>(german.stringPropertyNames());
     extra.removeAll(english.stringPropertyNames());
-    extra.removeIf(key -> COACHS_OWN.matcher(key).matches());
     assertEquals(Set.of(), extra);
     for (String key : english.stringPropertyNames()) {
       assertEquals(
@@ -72,7 +67,7 @@ class WordsTest {
         while (matcher.find()) {
           found++;
           String key = matcher.group(1);
-          if (!english.containsKey(key) && !COACHS_OWN.matcher(key).matches()) {
+          if (!english.containsKey(key)) {
             missing.add(key);
           }
         }
@@ -107,20 +102,6 @@ class WordsTest {
       for (String profile : holdfast.listening.calibration.Profile.names()) {
         assertFalse(words.say("profile." + profile).isBlank());
       }
-    }
-    Words german = new Words(Language.GERMAN);
-    for (holdfast.motif.Treatment each : holdfast.motif.Treatment.values()) {
-      assertFalse(german.of("treatment", each).isBlank());
-    }
-    for (holdfast.practice.Way each : holdfast.practice.Way.values()) {
-      assertFalse(german.of("way", each).isBlank());
-      assertFalse(german.of("way.why", each).isBlank());
-    }
-    for (holdfast.practice.invent.Clothes each : holdfast.practice.invent.Clothes.values()) {
-      assertFalse(german.of("clothes", each).isBlank());
-    }
-    for (holdfast.practice.invent.Difference each : holdfast.practice.invent.Difference.values()) {
-      assertFalse(german.of("difference", each).isBlank());
     }
   }
 }

@@ -39,6 +39,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JFileChooser;
@@ -145,8 +146,8 @@ public final class AfterPage implements Page {
     List<Component> parts = new ArrayList<>();
     parts.add(
         new Prose(judged.setting().chart().title(), kit.look().bold(1.7), kit.palette().ink()));
-    TakeSentences.of(judged).forEach(s -> parts.add(kit.prose(s)));
-    TakeSentences.inHindsight(judged).forEach(s -> parts.add(kit.quiet(s)));
+    TakeSentences.of(judged).forEach(s -> parts.add(kit.prose(desk.said(s))));
+    TakeSentences.inHindsight(judged).forEach(s -> parts.add(kit.quiet(desk.said(s))));
     JButton again = kit.primary("after.again", () -> desk.play(finished.request()));
     parts.add(
         kit.row(
@@ -173,12 +174,12 @@ public final class AfterPage implements Page {
       start.setName("after.step" + number++);
       start
           .getAccessibleContext()
-          .setAccessibleName(desk.words().say("after.start") + ": " + step.what());
+          .setAccessibleName(desk.words().say("after.start") + ": " + desk.said(step.what()));
       steps.add(
           kit.column(
               3,
-              new Prose(step.what(), kit.look().bold(1), kit.palette().ink()),
-              kit.quiet(step.why() + " " + step.way().explanation()),
+              new Prose(desk.said(step.what()), kit.look().bold(1), kit.palette().ink()),
+              kit.quiet(desk.said(step.why()) + " " + desk.said(step.way().explanation())),
               kit.row(4, start)));
     }
     return kit.card(12, steps.toArray(Component[]::new));
@@ -193,7 +194,11 @@ public final class AfterPage implements Page {
   }
 
   private void choose(FinishedTake finished, JudgedPhrase phrase, Prose why) {
-    why.setText(String.join("\n", new JudgementText(finished.judged().setting()).why(phrase)));
+    why.setText(
+        new JudgementText(finished.judged().setting())
+            .why(phrase).stream()
+                .map(line -> desk.said(line.strip()))
+                .collect(Collectors.joining("\n")));
     aloud.play(heard(finished, phrase), desk.devices(), desk::tell);
   }
 

@@ -40,7 +40,7 @@ public final class TaskPage implements Page {
         parts.add(kit.prose(desk.words().say("task.none")));
       }
     } catch (UserMistake e) {
-      parts.add(kit.prose(e.getMessage()));
+      parts.add(kit.prose(desk.mistake(e.getMessage())));
     }
     parts.add(kit.row(8, kit.button("task.open", () -> choose(desk, parts.get(0)))));
     this.component = kit.page(760, parts.toArray(Component[]::new));
@@ -61,7 +61,9 @@ public final class TaskPage implements Page {
       parts.add(kit.card(4, kit.prose(task.words())));
     }
     task.way()
-        .ifPresent(way -> parts.add(kit.prose(desk.title(way) + ": " + desk.explanation(way))));
+        .ifPresent(
+            way ->
+                parts.add(kit.prose(desk.said(way.title()) + ": " + desk.said(way.explanation()))));
     parts.add(kit.prose(desk.words().say(task.idea().isPresent() ? "task.idea" : "task.own")));
     task.idea()
         .ifPresent(

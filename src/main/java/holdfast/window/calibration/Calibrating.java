@@ -28,6 +28,7 @@ import java.util.Queue;
 import java.util.concurrent.ExecutionException;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import javax.sound.sampled.SourceDataLine;
 import javax.swing.SwingWorker;
 
@@ -49,6 +50,8 @@ final class Calibrating extends SwingWorker<String, String> {
 
   private final Devices devices;
   private final Words words;
+  private final UnaryOperator<String> said;
+  private final UnaryOperator<String> mistake;
   private final Step step;
   private final Queue<Long> taps;
   private final Consumer<String> saying;
@@ -69,6 +72,8 @@ final class Calibrating extends SwingWorker<String, String> {
       BiConsumer<Boolean, String> told) {
     this.devices = desk.devices();
     this.words = desk.words();
+    this.said = desk::said;
+    this.mistake = desk::mistake;
     this.step = step;
     this.taps = taps;
     this.saying = saying;
@@ -142,7 +147,7 @@ final class Calibrating extends SwingWorker<String, String> {
                   devices.preferences().noteNames().pitch(sung.highest(), Optional.empty()),
                   sung.highest() - sung.lowest())
               + " "
-              + sung.advice();
+              + said.apply(sung.advice());
         }
       };
     }
@@ -234,7 +239,7 @@ final class Calibrating extends SwingWorker<String, String> {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (ExecutionException e) {
-      told.accept(false, String.valueOf(e.getCause().getMessage()));
+      told.accept(false, mistake.apply(String.valueOf(e.getCause().getMessage())));
     }
   }
 }

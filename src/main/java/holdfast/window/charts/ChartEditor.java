@@ -152,7 +152,7 @@ final class ChartEditor {
     } catch (ChartException e) {
       chart = Optional.empty();
       mistake.setForeground(kit.palette().ink());
-      mistake.setText("! " + place(e) + e.wrong() + "; " + e.mend() + ".");
+      mistake.setText("! " + place(e) + desk.said(e.wrong() + "; " + e.mend() + "."));
       underline(e);
     }
     keep.setEnabled(chart.isPresent());

@@ -35,7 +35,7 @@ final class PackForm {
     Kit kit = desk.kit();
     way.addItem(desk.words().say("pack.plain"));
     for (Way each : Way.values()) {
-      way.addItem(desk.title(each));
+      way.addItem(desk.said(each.title()));
     }
     this.component =
         kit.page(

@@ -3,15 +3,12 @@ package holdfast.window.invent;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.WrittenIdea;
-import holdfast.practice.invent.Clothes;
-import holdfast.practice.invent.Difference;
 import holdfast.practice.invent.Invention;
 import holdfast.practice.invent.Vamp;
 import holdfast.session.Audience.Wish;
 import holdfast.session.Moment;
 import holdfast.time.Metre;
 import holdfast.window.Desk;
-import holdfast.window.Language;
 import holdfast.window.Page;
 import holdfast.window.charts.Shelf;
 import holdfast.window.part.Kit;
@@ -21,7 +18,6 @@ import holdfast.window.play.TakeRequest;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
@@ -166,7 +162,7 @@ public final class InventPage implements Page {
   private void look() {
     running.ifPresent(
         scene -> {
-          scene.newSentences().forEach(said::setText);
+          scene.newSentences().forEach(sentence -> said.setText(desk.said(sentence)));
           scene.newIdeas().forEach(this::add);
           boolean hearing = scene.now().map(Moment::hearing).orElse(false);
           light.show(hearing, scene.now().map(Moment::listening).orElse(true), hearing ? 0.8 : 0.0);
@@ -174,7 +170,7 @@ public final class InventPage implements Page {
   }
 
   private void add(Invention idea) {
-    said.setText(sentence(idea));
+    said.setText(desk.said(idea.sentence()));
     heard++;
     if (idea.isNew()) {
       different++;
@@ -191,31 +187,6 @@ public final class InventPage implements Page {
     count.setText(desk.words().say("invent.count", different, heard));
     component.revalidate();
     component.repaint();
-  }
-
-  /** What is said of an idea, kindly. */
-  private String sentence(Invention idea) {
-    if (desk.words().language() == Language.ENGLISH) {
-      return idea.sentence();
-    }
-    if (idea.sameAs().isPresent()) {
-      return desk.words()
-          .say(
-              "invented.again",
-              idea.number(),
-              idea.sameAs().getAsInt(),
-              desk.words().of("clothes", idea.clothes().orElse(Clothes.NONE)));
-    }
-    if (idea.differences().isEmpty()) {
-      return desk.words()
-          .say(idea.number() == 1 ? "invented.first" : "invented.new", idea.number());
-    }
-    String made =
-        Arrays.stream(Difference.values())
-            .filter(idea.differences()::contains)
-            .map(difference -> desk.words().of("difference", difference))
-            .collect(Collectors.joining(", "));
-    return desk.words().say("invented.differs", idea.number(), made);
   }
 
   private void choose(List<Note> idea) {

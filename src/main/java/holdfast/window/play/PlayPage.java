@@ -14,6 +14,7 @@ import holdfast.practice.Lesson;
 import holdfast.practice.Outcome;
 import holdfast.practice.Passage;
 import holdfast.report.PhrasePicture;
+import holdfast.report.TreatmentWords;
 import holdfast.report.picture.BarPainter.Lozenge;
 import holdfast.report.picture.Mark;
 import holdfast.session.Audience.Wish;
@@ -167,7 +168,7 @@ public final class PlayPage implements Page {
 
   private static String opening(Desk desk, TakeRequest request) {
     if (request.way().isPresent()) {
-      return desk.explanation(request.way().get());
+      return desk.said(request.way().get().explanation());
     }
     if (request.givenIdea().isPresent()) {
       return desk.words().say("play.given");
@@ -195,6 +196,11 @@ public final class PlayPage implements Page {
   @Override
   public void left() {
     timer.stop();
+  }
+
+  /** The tune that is played. */
+  public String title() {
+    return arrangement.chart().title();
   }
 
   /** How long its frames took. */
@@ -248,7 +254,7 @@ public final class PlayPage implements Page {
     long start = System.nanoTime();
     long cpu = THREADS.getCurrentThreadCpuTime();
     scene.playback().ifPresent(this::draw);
-    scene.newNotices().forEach(verdict::say);
+    scene.newNotices().forEach(notice -> verdict.say(desk.said(notice)));
     RepaintManager.currentManager(panel).paintDirtyRegions();
     Toolkit.getDefaultToolkit().sync();
     frameTimes.add(System.nanoTime() - start, THREADS.getCurrentThreadCpuTime() - cpu);
@@ -285,19 +291,23 @@ public final class PlayPage implements Page {
       verdict.say(
           outcome.reached() ? Mark.CARRIED : Mark.NEW,
           kit.words().say(outcome.reached() ? "lesson.reached" : "lesson.not-yet"),
-          outcome.sentence());
+          desk.said(outcome.sentence()));
     }
     for (Passage passage : scene.newTurns()) {
       if (passage.who() == Passage.Who.STUDENT) {
-        verdict.say(kit.words().say("lesson.your-turn", passage.chord()));
+        verdict.say(kit.words().say("lesson.your-turn", chord(passage)));
       }
     }
     List<CoachLine> said = scene.newSayings();
     for (CoachLine line : said) {
-      verdict.say(kit.words().say("lesson.my-turn", line.passage().chord()));
+      verdict.say(kit.words().say("lesson.my-turn", chord(line.passage())));
       line.notes().forEach(note -> coach.add(new Lozenge(note, Optional.of(Mark.NEW))));
     }
     return !said.isEmpty();
+  }
+
+  private String chord(Passage passage) {
+    return naming.chord(passage.chords().get(0).harmony());
   }
 
   private void hear(PlayEvent event, Playback playback) {
@@ -339,7 +349,8 @@ public final class PlayPage implements Page {
     if (phrase.statesTheIdea()) {
       verdict.say(mark, kit.words().say("verdict.idea"), kit.words().say("verdict.carry-it"));
     } else {
-      verdict.say(mark, kit.words().of("mark", mark), desk.treatment(phrase.verdict()));
+      verdict.say(
+          mark, kit.words().of("mark", mark), desk.said(TreatmentWords.of(phrase.verdict())));
     }
   }
 
