@@ -210,9 +210,5 @@ final class Aligner {
     return ideaOf;
   }
 
-  Background background() {
-    return background;
-  }
-
   private static final double[] LN_FACTORIAL = {0, 0, Math.log(2), Math.log(6)};
 }

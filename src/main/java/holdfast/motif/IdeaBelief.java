@@ -64,15 +64,10 @@ public final class IdeaBelief {
     return candidates.get(0).idea();
   }
 
-  /** What became of the idea in the phrase, whichever of the candidates it is. */
-  public Verdict compare(List<Note> phrase, Context context) {
-    settle();
-    return mixed(weighed(phrase, context));
-  }
-
   /**
-   * As {@link #compare}, and the phrase tells what the idea is. That is thought over at leisure, in
-   * {@link #settle} or before the next question, so that the verdict need not wait for it.
+   * What became of the idea in the phrase, whichever of the candidates it is; and the phrase tells
+   * what the idea is. That is thought over at leisure, in {@link #settle} or before the next
+   * question, so that the verdict need not wait for it.
    */
   public Verdict hear(List<Note> phrase, Context context) {
     settle();
