@@ -135,6 +135,11 @@ public final class Desk {
     return preferences;
   }
 
+  /** Lets the user choose a file. */
+  public FileChoice files() {
+    return new FileChoice(words());
+  }
+
   /** The user's folder. */
   public Path folder() {
     return folder;
@@ -251,8 +256,11 @@ public final class Desk {
     return task;
   }
 
-  /** Opens what a teacher packed. */
+  /** Opens what a teacher packed; not while a take runs. */
   public void openTask(Path file) {
+    if (isPlaying()) {
+      return;
+    }
     task = Optional.of(file);
     pages.remove(TASK);
     go(TASK);

@@ -57,6 +57,7 @@ public final class MainWindow {
         });
     frame.setIconImage(new ImageIcon(MainWindow.class.getResource("icon.png")).getImage());
     frame.setContentPane(root);
+    frame.setTransferHandler(new FileDrop(desk::openTask));
     frame.setMinimumSize(SMALLEST);
     frame.setBounds(lastPlace());
     desk.go(Desk.HOME);

@@ -1,13 +1,15 @@
 package holdfast.window;
 
 import holdfast.backing.sound.OutputLine;
+import holdfast.backing.sound.SoundBank;
 import holdfast.listening.calibration.Profile;
+import holdfast.mistake.UserMistake;
 import holdfast.session.Feedback;
 import holdfast.session.input.InputChoice;
 import holdfast.session.input.Inputs;
 import holdfast.window.part.Kit;
 import java.awt.Component;
-import java.io.File;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +17,6 @@ import java.util.function.Function;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JSlider;
 import javax.swing.JTextField;
 
@@ -55,9 +56,7 @@ final class SettingsPage implements Page {
                 kit.row(
                     10,
                     kit.button("settings.soundfont", this::soundFont),
-                    kit.button(
-                        "settings.no-soundfont",
-                        () -> desk.keep(desk.preferences().without("soundfont"))))),
+                    kit.button("settings.no-soundfont", this::ownInstruments))),
             kit.card(
                 10,
                 kit.heading("settings.coach"),
@@ -199,17 +198,25 @@ final class SettingsPage implements Page {
   }
 
   private void soundFont() {
-    JFileChooser chooser = new JFileChooser();
-    if (chooser.showOpenDialog(component) == JFileChooser.APPROVE_OPTION) {
-      File file = chooser.getSelectedFile();
-      try {
-        String name = holdfast.backing.sound.SoundBank.read(file.toPath()).name();
-        desk.keep(desk.preferences().with("soundfont", file.toString()));
-        desk.tell(desk.words().say("settings.soundfont-is", name));
-      } catch (holdfast.mistake.UserMistake e) {
-        desk.tell(e.getMessage());
-      }
+    desk.files()
+        .toOpen(component, "file.soundfonts", "sf2", "dls")
+        .ifPresent(file -> desk.tell(taken(file)));
+  }
+
+  /** A sound bank that can be read is kept as chosen. */
+  private String taken(Path file) {
+    try {
+      String name = SoundBank.read(file).name();
+      desk.keep(desk.preferences().with("soundfont", file.toString()));
+      return desk.words().say("settings.soundfont-is", name);
+    } catch (UserMistake e) {
+      return e.getMessage();
     }
+  }
+
+  private void ownInstruments() {
+    desk.keep(desk.preferences().without("soundfont"));
+    desk.tell(desk.words().say("settings.soundfont-is", desk.said(SoundBank.builtIn().name())));
   }
 
   @Override

@@ -6,6 +6,9 @@ import java.awt.Container;
 import java.awt.Graphics2D;
 import java.awt.Point;
 import java.awt.Robot;
+import java.awt.Window;
+import java.awt.datatransfer.DataFlavor;
+import java.awt.datatransfer.Transferable;
 import java.awt.event.InputEvent;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -20,7 +23,11 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.FutureTask;
 import java.util.function.BooleanSupplier;
 import javax.imageio.ImageIO;
+import javax.swing.JComponent;
+import javax.swing.JDialog;
+import javax.swing.JFileChooser;
 import javax.swing.SwingUtilities;
+import javax.swing.TransferHandler.TransferSupport;
 
 /** Drives the real window as a person does: by mouse and keys, on a real display. */
 final class WindowDriver implements AutoCloseable {
@@ -177,6 +184,56 @@ final class WindowDriver implements AutoCloseable {
       robot.keyRelease(keys[i]);
     }
     settle();
+  }
+
+  /** Waits until a file is asked for, and chooses this one. */
+  void choose(Path file) throws InterruptedException {
+    until("a file is asked for", 10, () -> dialogPart(JFileChooser.class).isPresent());
+    JFileChooser chooser = ask(() -> dialogPart(JFileChooser.class).orElseThrow());
+    // What the chooser asks back is waited for by whoever expects it.
+    SwingUtilities.invokeLater(
+        () -> {
+          chooser.setSelectedFile(file.toFile());
+          chooser.approveSelection();
+        });
+    settle();
+  }
+
+  /** A part of this kind in a window that lies over ours. */
+  static <T extends Component> Optional<T> dialogPart(Class<T> kind) {
+    return java.util.Arrays.stream(Window.getWindows())
+        .filter(window -> window instanceof JDialog && window.isShowing())
+        .flatMap(window -> all(window).stream())
+        .filter(part -> kind.isInstance(part) && part.isShowing())
+        .map(kind::cast)
+        .findFirst();
+  }
+
+  /** Drops a file on it, as far as a program can tell. */
+  boolean drop(JComponent on, Path file) {
+    Transferable files =
+        new Transferable() {
+          @Override
+          public DataFlavor[] getTransferDataFlavors() {
+            return new DataFlavor[] {DataFlavor.javaFileListFlavor};
+          }
+
+          @Override
+          public boolean isDataFlavorSupported(DataFlavor flavor) {
+            return flavor.equals(DataFlavor.javaFileListFlavor);
+          }
+
+          @Override
+          public Object getTransferData(DataFlavor flavor) {
+            return List.of(file.toFile());
+          }
+        };
+    return ask(
+        () -> {
+          TransferSupport support = new TransferSupport(on, files);
+          return on.getTransferHandler().canImport(support)
+              && on.getTransferHandler().importData(support);
+        });
   }
 
   /** Paints the window into a picture under target/. */

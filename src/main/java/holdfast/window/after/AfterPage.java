@@ -42,7 +42,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JPanel;
 
 /** The take that was just played. */
@@ -260,15 +259,15 @@ public final class AfterPage implements Page {
   }
 
   private void save(FinishedTake finished) {
-    JFileChooser chooser = new JFileChooser();
-    chooser.setSelectedFile(new java.io.File("report.html"));
-    if (chooser.showSaveDialog(panel) == JFileChooser.APPROVE_OPTION) {
-      try {
-        WholeFile.write(chooser.getSelectedFile().toPath(), page(finished));
-        desk.tell(desk.words().say("after.report-is", chooser.getSelectedFile()));
-      } catch (UserMistake e) {
-        desk.tell(e.getMessage());
-      }
+    desk.files().toSave(panel, "report.html").ifPresent(file -> save(finished, file));
+  }
+
+  private void save(FinishedTake finished, Path file) {
+    try {
+      WholeFile.write(file, page(finished));
+      desk.tell(desk.words().say("after.report-is", file));
+    } catch (UserMistake e) {
+      desk.tell(e.getMessage());
     }
   }
 }

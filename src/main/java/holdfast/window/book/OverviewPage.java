@@ -15,7 +15,6 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import javax.swing.JButton;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JProgressBar;
 import javax.swing.SwingWorker;
 
@@ -52,11 +51,7 @@ public final class OverviewPage implements Page {
   }
 
   private void choose() {
-    JFileChooser chooser = new JFileChooser();
-    chooser.setFileSelectionMode(JFileChooser.DIRECTORIES_ONLY);
-    if (chooser.showOpenDialog(component) == JFileChooser.APPROVE_OPTION) {
-      judge(chooser.getSelectedFile().toPath());
-    }
+    desk.files().folder(component).ifPresent(this::judge);
   }
 
   /** Judges what is new in this folder. */

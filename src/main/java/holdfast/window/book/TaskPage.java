@@ -17,7 +17,6 @@ import java.util.List;
 import java.util.Optional;
 import javax.swing.JButton;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 
 /** What a teacher asked for: shown, played, and packed to be sent back. */
 public final class TaskPage implements Page {
@@ -102,10 +101,7 @@ public final class TaskPage implements Page {
 
   /** Lets the user choose such a file, and opens it. */
   public static void choose(Desk desk, Component over) {
-    JFileChooser chooser = new JFileChooser();
-    if (chooser.showOpenDialog(over) == JFileChooser.APPROVE_OPTION) {
-      desk.openTask(chooser.getSelectedFile().toPath());
-    }
+    desk.files().toOpen(over, "file.assignments", "carry").ifPresent(desk::openTask);
   }
 
   @Override

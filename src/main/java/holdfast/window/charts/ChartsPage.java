@@ -16,6 +16,7 @@ import holdfast.mistake.UserMistake;
 import holdfast.theory.NoteName;
 import holdfast.window.Aloud;
 import holdfast.window.Desk;
+import holdfast.window.FileDrop;
 import holdfast.window.NoteNaming;
 import holdfast.window.Page;
 import holdfast.window.part.Keys;
@@ -23,9 +24,6 @@ import holdfast.window.part.Kit;
 import holdfast.window.part.Prose;
 import holdfast.window.play.TakeRequest;
 import java.awt.BorderLayout;
-import java.awt.datatransfer.DataFlavor;
-import java.awt.datatransfer.UnsupportedFlavorException;
-import java.io.File;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -38,7 +36,6 @@ import javax.swing.DefaultListModel;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -46,7 +43,6 @@ import javax.swing.JSpinner;
 import javax.swing.JTextField;
 import javax.swing.ListSelectionModel;
 import javax.swing.SpinnerNumberModel;
-import javax.swing.TransferHandler;
 import javax.swing.event.DocumentEvent;
 import javax.swing.event.DocumentListener;
 
@@ -175,7 +171,7 @@ public final class ChartsPage implements Page {
     panel.setBackground(kit.palette().paper());
     panel.add(left, BorderLayout.WEST);
     panel.add(right, BorderLayout.CENTER);
-    panel.setTransferHandler(new Dropping());
+    panel.setTransferHandler(new FileDrop(this::bringIn));
   }
 
   private void filter() {
@@ -350,15 +346,14 @@ public final class ChartsPage implements Page {
   }
 
   private void bringIn() {
-    JFileChooser chooser = new JFileChooser();
-    if (chooser.showOpenDialog(panel) == JFileChooser.APPROVE_OPTION) {
-      bringIn(chooser.getSelectedFile());
-    }
+    desk.files()
+        .toOpen(panel, "file.charts", "txt", "musicxml", "mxl", "xml", "carry")
+        .ifPresent(this::bringIn);
   }
 
-  private void bringIn(File file) {
-    if (file.getName().endsWith(Assignment.ENDING)) {
-      desk.openTask(file.toPath());
+  private void bringIn(Path file) {
+    if (file.toString().endsWith(Assignment.ENDING)) {
+      desk.openTask(file);
       return;
     }
     try {
@@ -377,20 +372,18 @@ public final class ChartsPage implements Page {
     if (chart.isEmpty()) {
       return;
     }
-    JFileChooser chooser = new JFileChooser();
-    chooser.setSelectedFile(new File(chart.get().title() + ".musicxml"));
-    if (chooser.showSaveDialog(panel) == JFileChooser.APPROVE_OPTION) {
-      File file = chooser.getSelectedFile();
-      try {
-        WholeFile.write(
-            file.toPath(),
-            file.getName().endsWith(".txt")
-                ? ChartText.print(chart.get())
-                : MusicXmlChart.write(chart.get()));
-        desk.tell(kit.words().say("charts.written", file));
-      } catch (UserMistake e) {
-        desk.tell(e.getMessage());
-      }
+    desk.files()
+        .toSave(panel, chart.get().title() + ".musicxml")
+        .ifPresent(file -> takeOut(chart.get(), file));
+  }
+
+  private void takeOut(Chart chart, Path file) {
+    try {
+      boolean isText = file.toString().endsWith(".txt");
+      WholeFile.write(file, isText ? ChartText.print(chart) : MusicXmlChart.write(chart));
+      desk.tell(kit.words().say("charts.written", file));
+    } catch (UserMistake e) {
+      desk.tell(e.getMessage());
     }
   }
 
@@ -407,34 +400,5 @@ public final class ChartsPage implements Page {
   @Override
   public void left() {
     aloud.stop();
-  }
-
-  /** Files that are dropped on the page come in. */
-  private final class Dropping extends TransferHandler {
-    private static final long serialVersionUID = 1L;
-
-    @Override
-    public boolean canImport(TransferSupport support) {
-      return support.isDataFlavorSupported(DataFlavor.javaFileListFlavor);
-    }
-
-    @Override
-    public boolean importData(TransferSupport support) {
-      try {
-        Object data = support.getTransferable().getTransferData(DataFlavor.javaFileListFlavor);
-        if (data instanceof List<?> files) {
-          files.forEach(
-              file -> {
-                if (file instanceof File chart) {
-                  bringIn(chart);
-                }
-              });
-        }
-        return true;
-      } catch (UnsupportedFlavorException | IOException e) {
-        desk.tell(e.getMessage());
-        return false;
-      }
-    }
   }
 }

@@ -9,14 +9,12 @@ import holdfast.window.Desk;
 import holdfast.window.part.Kit;
 import holdfast.window.part.Prose;
 import holdfast.window.play.TakeRequest;
-import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import javax.swing.JComboBox;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JTextField;
 
 /** A teacher packs what is to be done with a chart into one file. */
@@ -56,10 +54,10 @@ final class PackForm {
   private void write() {
     try {
       Assignment task = task();
-      JFileChooser chooser = new JFileChooser();
-      chooser.setSelectedFile(new File(task.chart().title() + Assignment.ENDING));
-      if (chooser.showSaveDialog(component) == JFileChooser.APPROVE_OPTION) {
-        String name = chooser.getSelectedFile().toString();
+      Optional<Path> chosen =
+          desk.files().toSave(component, task.chart().title() + Assignment.ENDING);
+      if (chosen.isPresent()) {
+        String name = chosen.get().toString();
         Path file = Path.of(name.endsWith(Assignment.ENDING) ? name : name + Assignment.ENDING);
         task.write(file);
         desk.tell(desk.words().say("charts.written", file));
