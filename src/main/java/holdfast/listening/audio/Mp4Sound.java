@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.logging.Level;
 import java.util.logging.Logger;
 import net.sourceforge.jaad.aac.Decoder;
 
@@ -53,7 +52,7 @@ final class Mp4Sound {
    * @throws IOException when there is none that can be read
    */
   static void read(Path file, int mostFrames, SampleSink sink) throws IOException {
-    TALK.setLevel(Level.OFF);
+    TALK.setUseParentHandlers(false);
     try (FileChannel in = FileChannel.open(file)) {
       new Mp4Sound(in, mostFrames, sink).read();
     } catch (BufferUnderflowException | IndexOutOfBoundsException | IllegalArgumentException e) {
