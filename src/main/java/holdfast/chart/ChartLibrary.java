@@ -96,6 +96,9 @@ public final class ChartLibrary {
     try {
       return Optional.of(Path.of(file)).filter(Files::exists);
     } catch (InvalidPathException e) {
+      if (looksLikeFile(file)) {
+        throw e;
+      }
       return Optional.empty();
     }
   }

@@ -7,6 +7,7 @@ import holdfast.chart.ChartText;
 import holdfast.chart.MusicXmlChart;
 import holdfast.chart.Transposition;
 import holdfast.chart.WrittenFor;
+import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
 import holdfast.theory.Key;
 import holdfast.theory.NoteName;
@@ -16,10 +17,8 @@ import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -203,15 +202,10 @@ final class ChartsCommand implements Runnable {
   }
 
   private static void write(Chart chart, Path file) {
-    byte[] bytes = bytes(chart, file);
-    try {
-      Files.write(file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    } catch (FileAlreadyExistsException e) {
-      throw new UserMistake(file + ": it is there already; choose a new name", e);
-    } catch (IOException e) {
-      throw new UserMistake(
-          file + ": it cannot be written (" + e.getMessage() + "); choose another folder", e);
+    if (Files.exists(file)) {
+      throw new UserMistake(file + ": it is there already; choose a new name");
     }
+    WholeFile.write(file, bytes(chart, file));
   }
 
   private static byte[] bytes(Chart chart, Path file) {

@@ -2,6 +2,7 @@ package holdfast.command;
 
 import holdfast.mistake.UserMistake;
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
@@ -24,8 +25,21 @@ final class PlainFailures implements IExecutionExceptionHandler {
       err.println("holdfast: " + mistake.getMessage());
       return CommandLine.ExitCode.USAGE;
     }
+    if (failure instanceof InvalidPathException name) {
+      err.println("holdfast: " + told(name));
+      return CommandLine.ExitCode.USAGE;
+    }
     LOG.error("a command failed", failure);
     err.println("holdfast: this is our fault, not yours: " + failure + " (the log has more)");
     return CommandLine.ExitCode.SOFTWARE;
+  }
+
+  /** A name that this machine, or the language it was started in, has no file for. */
+  static String told(InvalidPathException name) {
+    return "no file can be called \""
+        + name.getInput()
+        + "\" here, where names are written in "
+        + System.getProperty("sun.jnu.encoding")
+        + "; start holdfast with LC_ALL=C.UTF-8, or take plain letters";
   }
 }

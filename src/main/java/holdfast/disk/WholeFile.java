@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.UUID;
 
 /**
  * Writes a file whole or not at all: beside it first, forced to the disk, then moved into its place
@@ -62,7 +63,8 @@ public final class WholeFile {
               + file.getFileName()
               + " into; make it first");
     }
-    Path fresh = folder.resolve("." + file.getFileName() + "." + System.nanoTime() + ".part");
+    // Not by the file's own name, which may be as long as a name can be.
+    Path fresh = folder.resolve("." + UUID.randomUUID() + ".part");
     try {
       try {
         filling.fill(fresh);

@@ -58,6 +58,14 @@ class WholeFileTest {
             .contains("is a folder"));
   }
 
+  @Test
+  void a_name_as_long_as_a_name_can_be_is_written() throws IOException {
+    // 255 bytes in UTF-8, the most that Linux and macOS have room for.
+    Path file = folder.resolve("小".repeat(83) + ".txt.x");
+    WholeFile.write(file, "new");
+    assertEquals("new", Files.readString(file));
+  }
+
   private List<Path> left() throws IOException {
     try (Stream<Path> files = Files.list(folder)) {
       return files.toList();

@@ -26,13 +26,14 @@ public final class Hands implements NoteSource {
   /** Fingers lift before the next note. */
   private static final double ARTICULATION = 0.85;
 
-  private static final long STEP_MICROS = 10_000;
+  private static final long USUAL_STEP_MICROS = 10_000;
 
   /** A key that goes down or up. */
   private record Stroke(double beat, int status, int key) {}
 
   private final NoteSource keyboard = new Keyboard(TestCable.NAME);
   private final SteppedOut out;
+  private final long stepMicros;
   private final Supplier<Playback> playback;
   private final PriorityQueue<Stroke> strokes =
       new PriorityQueue<>(
@@ -40,7 +41,13 @@ public final class Hands implements NoteSource {
 
   /** Hands that play to what is played through this output. */
   public Hands(SteppedOut out, Supplier<Playback> playback) {
+    this(out, USUAL_STEP_MICROS, playback);
+  }
+
+  /** The same, in steps of so many microseconds of music. */
+  public Hands(SteppedOut out, long stepMicros, Supplier<Playback> playback) {
     this.out = out;
+    this.stepMicros = stepMicros;
     this.playback = playback;
   }
 
@@ -64,7 +71,7 @@ public final class Hands implements NoteSource {
     return new Capture() {
       @Override
       public Heard await(Duration atMost) throws InterruptedException {
-        out.step(STEP_MICROS);
+        out.step(stepMicros);
         double beat = playback.get().clock().beatAt(System.nanoTime());
         while (!strokes.isEmpty() && strokes.peek().beat() <= beat) {
           Stroke stroke = strokes.remove();

@@ -1,0 +1,2 @@
+/** Does a live session hold for a night? */
+package holdfast.bench.session;
