@@ -68,11 +68,11 @@ final class Aligner {
     double[] most = new double[m];
     for (int i = 0; i < n; i++) {
       for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
-        double meant = scale * (idea.onset[i + d + 1] - idea.onset[i]);
+        RhythmModel.Meaning meant = rhythm.meaning(scale * (idea.onset[i + d + 1] - idea.onset[i]));
         for (int j = 0; j < m; j++) {
           for (int a = 0; a < STEPS_AFTER[d] && j + a + 1 < m; a++) {
             double step = phrase.onset[j + a + 1] - phrase.onset[j];
-            double log = rhythm.meant(step, meant);
+            double log = meant.log(step);
             // Notes put in lie anywhere in the gap, in order.
             if (a > 0) {
               log += LN_FACTORIAL[a] - a * Math.log(Math.max(step, 0.05));

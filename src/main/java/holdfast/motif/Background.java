@@ -46,7 +46,7 @@ final class Background {
   private final Map<Material, Double> kinds = new EnumMap<>(Material.class);
   private final double total;
 
-  Background(Line idea, Line phrase, Ground[] grounds, RhythmModel rhythm) {
+  Background(Line idea, Line phrase, Ground[] grounds, RhythmModel rhythm, Scales scales) {
     this.phrase = phrase;
     this.grounds = grounds;
     int m = phrase.size;
@@ -57,11 +57,12 @@ final class Background {
     for (int p : idea.pitch) {
       register += p;
     }
-    pitch[0] = first(phrase.pitch[0], (int) Math.round(register / idea.size), grounds[0].scale());
+    int centre = (int) Math.round(register / idea.size);
+    pitch[0] = first(phrase.pitch[0], centre, grounds[0].scale(), scales);
     for (int j = 1; j < m; j++) {
       int from = phrase.pitch[j - 1];
       int step = phrase.pitch[j] - from;
-      taste[j] = taste(from, phrase.pitch[j], grounds[j].scale());
+      taste[j] = taste(from, phrase.pitch[j], grounds[j].scale(), scales);
       pitch[j] = Math.log(stepShare(step)) + taste[j];
       double before = j == 1 ? 0 : phrase.onset[j - 1] - phrase.onset[j - 2];
       time[j] = rhythm.free(phrase.onset[j] - phrase.onset[j - 1], before);
@@ -185,22 +186,33 @@ final class Background {
     return step == 0 ? SIZES[0] : (1 - SIZES[0]) / 2;
   }
 
-  private static double taste(int from, int to, PitchClassSet scale) {
+  private static double taste(int from, int to, PitchClassSet scale, Scales scales) {
     if (scale.isEmpty()) {
       return 0;
     }
+    return Math.log((scale.contains(to) ? 1 : OUTSIDE) / scales.allSteps(scale, from));
+  }
+
+  /** The weights of all that may follow a pitch, within an octave. */
+  static double allSteps(int from, PitchClassSet scale) {
     double sum = 0;
     for (int step = -12; step <= 12; step++) {
       sum += stepShare(step) * (scale.contains(from + step) ? 1 : OUTSIDE);
     }
-    return Math.log((scale.contains(to) ? 1 : OUTSIDE) / sum);
+    return sum;
   }
 
-  private static double first(int pitch, int centre, PitchClassSet scale) {
+  /** The weights of all that may begin about a pitch, within two octaves. */
+  static double allFirsts(int centre, PitchClassSet scale) {
     double sum = 0;
     for (int p = -24; p <= 24; p++) {
       sum += bell(p) * (scale.isEmpty() || scale.contains(centre + p) ? 1 : OUTSIDE);
     }
+    return sum;
+  }
+
+  private static double first(int pitch, int centre, PitchClassSet scale, Scales scales) {
+    double sum = scales.allFirsts(scale, centre);
     double weight = scale.isEmpty() || scale.contains(pitch) ? 1 : OUTSIDE;
     // Beyond two octaves the bell is flat, so that a far register is rare, never impossible.
     return Math.log(bell(Math.max(-24, Math.min(24, pitch - centre))) * weight / sum);

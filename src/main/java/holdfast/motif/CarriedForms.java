@@ -172,6 +172,6 @@ final class CarriedForms {
   }
 
   private void keep(Treatment treatment, double log, Explanation.Redo redo) {
-    c.collected.keep(new Explanation(treatment, log, c.maps.literal(c.idea), 1, false, redo, ""));
+    c.collected.keep(new Explanation(treatment, log, c.literal, 1, false, redo, ""));
   }
 }

@@ -18,12 +18,14 @@ final class Comparison {
   final double slip;
 
   final Priors priors;
+  final Scales scales;
   final int n;
   final int m;
   final RhythmModel rhythm;
   final Background background;
   final Aligner aligner;
   final PitchMaps maps;
+  final PitchMap literal;
   final Times plainTimes;
   final Edges whole;
   final Collected collected;
@@ -36,7 +38,8 @@ final class Comparison {
       PitchClassSet key,
       Player player,
       double spreading,
-      Priors priors) {
+      Priors priors,
+      Scales scales) {
     this.idea = idea;
     this.ideaGrounds = ideaGrounds;
     this.phrase = phrase;
@@ -44,13 +47,16 @@ final class Comparison {
     this.key = key;
     this.player = player;
     this.priors = priors;
+    this.scales = scales;
     this.n = idea.size;
     this.m = phrase.size;
     double meanStep = n < 2 ? 1 : Math.max(idea.span() / (n - 1), 0.25);
     this.rhythm = new RhythmModel(player, meanStep);
-    this.background = new Background(idea, phrase, grounds, rhythm);
+    this.background = new Background(idea, phrase, grounds, rhythm, scales);
     this.aligner = new Aligner(isFarLonger() ? 1 : n, phrase, background);
-    this.maps = new PitchMaps(phrase, grounds, new Intonation(player, spreading, phrase.isTuned()));
+    Intonation intonation = new Intonation(player, spreading, phrase.isTuned());
+    this.maps = new PitchMaps(phrase, grounds, intonation, scales);
+    this.literal = maps.literal(idea);
     this.plainTimes =
         isFarLonger() ? new Times(new double[0], new double[m]) : aligner.times(idea, 1, rhythm);
     this.slip = Math.log(player.extraOrMissing());
@@ -70,17 +76,26 @@ final class Comparison {
     return Math.log(priors.share(treatment));
   }
 
-  /** The ways in which a line's pitches may have been carried over. */
-  List<PitchMap> carried(Line line, int transpositions) {
+  /** The ways in which the idea's pitches may have been carried over. */
+  List<PitchMap> carried() {
+    List<PitchMap> moved = maps.transposed(idea, 2);
+    List<PitchMap> all = new ArrayList<>();
+    all.add(literal);
+    all.addAll(moved);
+    all.addAll(maps.sequences(idea, ideaGrounds, key));
+    all.add(maps.skewed(idea, 0));
+    if (!moved.isEmpty()) {
+      all.add(maps.skewed(idea, moved.get(0).semitones()));
+    }
+    return all;
+  }
+
+  /** The ways in which those of the idea turned round may have been: nobody skews it then. */
+  List<PitchMap> carriedTurned(Line line) {
     List<PitchMap> all = new ArrayList<>();
     all.add(maps.literal(line));
-    List<PitchMap> moved = maps.transposed(line, transpositions);
-    all.addAll(moved);
+    all.addAll(maps.transposed(line, 1));
     all.addAll(maps.sequences(line, ideaGrounds, key));
-    all.add(maps.skewed(line, 0));
-    if (!moved.isEmpty()) {
-      all.add(maps.skewed(line, moved.get(0).semitones()));
-    }
     return all;
   }
 

@@ -22,10 +22,10 @@ final class Explanations {
   static List<Explanation> of(Comparison c) {
     c.collected.keep(newMaterial(c));
     if (c.isFarLonger()) {
-      new ReshapedForms(c, List.of(c.maps.literal(c.idea))).repeated();
+      new ReshapedForms(c, List.of(c.literal)).repeated();
       return c.collected.all();
     }
-    List<PitchMap> carried = c.carried(c.idea, 2);
+    List<PitchMap> carried = c.carried();
     new CarriedForms(c, carried).weigh();
     new TurnedForms(c).weigh();
     new StretchedForms(c, carried).weigh();
@@ -37,7 +37,7 @@ final class Explanations {
   static List<Explanation> inOwnRhythm(Comparison c) {
     c.collected.keep(newMaterial(c));
     if (!c.isFarLonger()) {
-      new CarriedForms(c, c.carried(c.idea, 2)).weigh();
+      new CarriedForms(c, c.carried()).weigh();
     }
     return c.collected.all();
   }
@@ -50,7 +50,7 @@ final class Explanations {
           Arrays.fill(ideaOf, -1);
           return ideaOf;
         };
-    return new Explanation(Treatment.NEW, log, c.maps.literal(c.idea), 1, false, unmatched, "");
+    return new Explanation(Treatment.NEW, log, c.literal, 1, false, unmatched, "");
   }
 
   /** ln share of a phrase's length among new phrases, given the idea's. */

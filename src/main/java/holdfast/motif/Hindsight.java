@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 
 /**
  * A whole take read again once it is over. What was said live stands as it was; hindsight knows
@@ -52,6 +53,20 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
   public static Hindsight read(
       MotifJudge judge, Motif opening, List<List<Note>> phrases, Context context) {
     List<Verdict> first = phrases.stream().map(p -> judge.compare(opening, p, context)).toList();
+    return read(judge, opening, phrases, context, first);
+  }
+
+  /**
+   * Reads a take again whose phrases were all held against the opening already.
+   *
+   * @param first what {@link MotifJudge#compare} says of each in this context
+   */
+  public static Hindsight read(
+      MotifJudge judge,
+      Motif opening,
+      List<List<Note>> phrases,
+      Context context,
+      List<Verdict> first) {
     Context known = context.with(Priors.after(first));
     return new Reader(judge, opening, phrases, known).read();
   }
@@ -103,10 +118,12 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
     private void takeOver(int k) {
       Motif candidate = new Motif(phrases.get(k), chordAt(k));
       int restated = 0;
-      int looked = 0;
-      for (int j = k + 1; j < phrases.size() && looked < LOOKED_AHEAD; j++) {
+      int left = (int) IntStream.range(k + 1, phrases.size()).filter(this::isFree).count();
+      left = Math.min(left, LOOKED_AHEAD);
+      // No further than it can still change the answer.
+      for (int j = k + 1; restated < TAKES_OVER && restated + left >= TAKES_OVER; j++) {
         if (isFree(j)) {
-          looked++;
+          left--;
           Verdict verdict = judge.compare(candidate, phrases.get(j), context);
           restated += isRestated(verdict) ? 1 : 0;
         }

@@ -44,6 +44,7 @@ public final class IdeaBelief {
   private final List<Past> past = new ArrayList<>();
   private List<Candidate> candidates;
   private Optional<Runnable> pending = Optional.empty();
+  private boolean learned;
 
   /**
    * Someone has stated an idea, or had it given.
@@ -62,6 +63,11 @@ public final class IdeaBelief {
   public Motif idea() {
     settle();
     return candidates.get(0).idea();
+  }
+
+  /** Whether the idea was ever taken for anything but its opening. */
+  public boolean hasLearned() {
+    return learned || pending.isPresent();
   }
 
   /**
@@ -136,6 +142,7 @@ public final class IdeaBelief {
   }
 
   private void learn(List<MotifJudge.Weighed> weighed, List<Note> phrase, Context context) {
+    learned = true;
     List<Candidate> after = new ArrayList<>();
     List<Motif> proposed = new ArrayList<>();
     for (int c = 0; c < weighed.size(); c++) {

@@ -1,5 +1,7 @@
 package holdfast.motif;
 
+import java.util.Arrays;
+
 /**
  * How likely is a note where another was meant? A keyboard's is right, or a neighbour. A voice's
  * lies about the note that was meant, normally distributed; where the idea was sung too, its own
@@ -29,10 +31,8 @@ final class Intonation {
     double semitone = player.semitoneSlip() * spreading;
     double tone = player.toneSlip() * spreading;
     double wild = player.wildSlip() * spreading;
-    for (int d = 0; d <= FAR; d++) {
-      slip[d] = Math.log(wild / ANYWHERE);
-      wrong[d] = wild / ANYWHERE;
-    }
+    Arrays.fill(slip, Math.log(wild / ANYWHERE));
+    Arrays.fill(wrong, wild / ANYWHERE);
     slip[0] = Math.log(1 - semitone - tone - wild);
     slip[1] = Math.log(semitone / 2);
     slip[2] = Math.log(tone / 2);

@@ -37,13 +37,9 @@ final class Ladder {
     this.shift = shift;
     this.stepOf = new int[12];
     this.above = new int[12];
+    int below = -1;
     for (int pc = 0; pc < 12; pc++) {
-      int below = -1;
-      for (int r = 0; r < rungs.length; r++) {
-        if (rungs[r] <= pc) {
-          below = r;
-        }
-      }
+      below += scale.contains(pc) ? 1 : 0;
       if (below < 0) {
         stepOf[pc] = -1;
         above[pc] = pc + 12 - rungs[rungs.length - 1];

@@ -10,12 +10,14 @@ final class MirrorMaps {
   private final Line phrase;
   private final Ground[] grounds;
   private final PitchMaps slips;
+  private final Scales scales;
   private final int m;
 
-  MirrorMaps(Line phrase, Ground[] grounds, PitchMaps slips) {
+  MirrorMaps(Line phrase, Ground[] grounds, PitchMaps slips, Scales scales) {
     this.phrase = phrase;
     this.grounds = grounds;
     this.slips = slips;
+    this.scales = scales;
     this.m = phrase.size;
   }
 
@@ -68,8 +70,8 @@ final class MirrorMaps {
   private void addMirror(
       List<PitchMap> maps, Line idea, PitchClassSet from, PitchClassSet to, int most) {
     PitchClassSet first = to == null ? grounds[0].scale() : to;
-    Ladder there = Ladder.of(first);
-    Ladder home = from.size() == first.size() ? Ladder.of(from).alongside(there) : there;
+    Ladder there = scales.ladder(first);
+    Ladder home = from.size() == first.size() ? scales.alongside(from, first) : there;
     for (int sum :
         Votes.best(
             idea.size, m, most, (i, j) -> there.step(phrase.pitch[j]) + home.step(idea.pitch[i]))) {

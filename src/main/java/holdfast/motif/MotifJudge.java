@@ -32,6 +32,7 @@ public final class MotifJudge {
   public static final int MOST_NOTES = 128;
 
   private final Grounds grounds = new Grounds();
+  private final Scales scales = new Scales();
 
   /**
    * What became of the idea in the phrase.
@@ -108,6 +109,7 @@ public final class MotifJudge {
         context.key().map(Key::scale).orElse(PitchClassSet.EMPTY),
         context.player(),
         idea.spreading(),
-        context.priors());
+        context.priors(),
+        scales);
   }
 }

@@ -30,6 +30,8 @@ final class OrnamentAligner {
   /** Each further ornament in a phrase is this likely. */
   private static final double ONE_MORE = 0.5;
 
+  private static final double LN_HALF = Math.log(0.5);
+
   private static final double NEVER = Double.NEGATIVE_INFINITY;
 
   private final Line idea;
@@ -123,7 +125,7 @@ final class OrnamentAligner {
 
   private void go(
       double[] notes, double scale, int i, int j, int a, int toIdea, double value, int here) {
-    double meant = scale * (idea.onset[toIdea] - idea.onset[i]);
+    RhythmModel.Meaning meant = rhythm.meaning(scale * (idea.onset[toIdea] - idea.onset[i]));
     for (int c = 0; c <= MOST && j + c + 1 < m; c++) {
       int to = j + c + 1;
       double put = ornament[to] - ornament[j + 1] + half(c) + notes[toIdea * m + to] + value;
@@ -132,7 +134,7 @@ final class OrnamentAligner {
       }
       for (int late = 0; late <= c; late += Math.max(1, c)) {
         double step = phrase.onset[to - late] - phrase.onset[j - a];
-        double next = put + rhythm.meant(step, meant);
+        double next = put + meant.log(step);
         int state = state(toIdea, to, late);
         if (next > best[state]) {
           best[state] = next;
@@ -144,7 +146,7 @@ final class OrnamentAligner {
 
   /** Before or on the beat: even odds, where there is an ornament at all. */
   private static double half(int ornaments) {
-    return ornaments == 0 ? 0 : Math.log(0.5);
+    return ornaments == 0 ? 0 : LN_HALF;
   }
 
   private int state(int i, int j, int a) {

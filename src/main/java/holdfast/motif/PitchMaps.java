@@ -29,12 +29,14 @@ final class PitchMaps {
   private final Ground[] grounds;
   private final int m;
   private final Intonation intonation;
+  private final Scales scales;
 
-  PitchMaps(Line phrase, Ground[] grounds, Intonation intonation) {
+  PitchMaps(Line phrase, Ground[] grounds, Intonation intonation, Scales scales) {
     this.phrase = phrase;
     this.grounds = grounds;
     this.m = phrase.size;
     this.intonation = intonation;
+    this.scales = scales;
   }
 
   /** The same pitches. */
@@ -100,7 +102,7 @@ final class PitchMaps {
   /** Adds moves from one scale to another; {@code to} null stands for each note's own ground. */
   private void addSteps(
       List<PitchMap> maps, Line idea, PitchClassSet from, PitchClassSet to, double logPrior) {
-    Ladder home = Ladder.of(from);
+    Ladder home = scales.ladder(from);
     Ladder[] there = new Ladder[m];
     for (int j = 0; j < m; j++) {
       PitchClassSet scale = to == null ? grounds[j].scale() : to;
@@ -109,8 +111,7 @@ final class PitchMaps {
       } else if (j > 0 && to != null) {
         there[j] = there[0];
       } else {
-        Ladder ladder = scale.size() == from.size() ? Ladder.of(scale) : home;
-        there[j] = ladder.alongside(home);
+        there[j] = scales.alongside(scale.size() == from.size() ? scale : from, from);
       }
     }
     for (int by :

@@ -54,10 +54,22 @@ final class RhythmModel {
 
   /** ln density of playing {@code step} where {@code meant} was meant. */
   double meant(double step, double meant) {
+    return meaning(meant).log(step);
+  }
+
+  /** A time that is meant, for one who asks about many that were played. */
+  Meaning meaning(double meant) {
     double drift = DRIFT * meant;
     double variance = spread * spread + drift * drift;
-    double miss = step - meant;
-    return LN_T4 - 0.5 * Math.log(variance) - 2.5 * Math.log(1 + miss * miss / (4 * variance));
+    return new Meaning(meant, variance, LN_T4 - 0.5 * Math.log(variance));
+  }
+
+  /** ln densities about a time that is meant. */
+  record Meaning(double meant, double variance, double top) {
+    double log(double step) {
+      double miss = step - meant;
+      return top - 2.5 * Math.log(1 + miss * miss / (4 * variance));
+    }
   }
 
   /** ln density of {@code step} in new material, where {@code before} (or 0: none) went before. */

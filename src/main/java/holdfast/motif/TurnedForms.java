@@ -30,7 +30,7 @@ final class TurnedForms {
 
   private void mirrored() {
     double log = c.logPrior(Treatment.INVERTED);
-    MirrorMaps mirrors = new MirrorMaps(c.phrase, c.grounds, c.maps);
+    MirrorMaps mirrors = new MirrorMaps(c.phrase, c.grounds, c.maps, c.scales);
     List<PitchMap> real = mirrors.bySemitones(c.idea, 2);
     for (PitchMap map : real) {
       mirrored(map, log + Math.log(REAL), "");
@@ -54,9 +54,9 @@ final class TurnedForms {
     }
     Times times = sameRhythm ? c.plainTimes : c.aligner.times(line, 1, c.rhythm);
     double prior = c.logPrior(Treatment.RETROGRADE) + logWay;
-    for (PitchMap map : c.carried(line, 1)) {
+    for (PitchMap map : c.carriedTurned(line)) {
       double log = prior + Comparison.logShare(map);
-      if (map.move() != PitchMap.Move.SKEWED && !c.collected.hopeless(log, map, times)) {
+      if (!c.collected.hopeless(log, map, times)) {
         c.collected.keep(
             new Explanation(
                 Treatment.RETROGRADE,

@@ -20,6 +20,7 @@ final class Weighing {
   private final Line phrase;
   private final Ground[] grounds;
   private final PitchClassSet key;
+  private final Scales scales;
   private final double temperature;
   private final List<Explanation> all;
   private final Background background;
@@ -29,6 +30,7 @@ final class Weighing {
     this.phrase = c.phrase;
     this.grounds = c.grounds;
     this.key = c.key;
+    this.scales = c.scales;
     this.background = c.background;
     this.all = all;
     this.temperature = temperature;
@@ -57,6 +59,8 @@ final class Weighing {
       }
     }
     double scale = winner.scale();
+    double rhythm = Similarity.rhythm(idea, phrase, scale);
+    double intervals = Similarity.intervals(idea, phrase);
     int moved = treatment == Treatment.NEW ? 0 : transposition(winner, ideaOf);
     return new Verdict(
         treatment,
@@ -68,11 +72,8 @@ final class Weighing {
         p.get(treatment),
         Math.min(1, fromNew),
         p,
-        similarity(scale),
-        new Evidence(
-            clamp(Similarity.rhythm(idea, phrase, scale)),
-            clamp(Similarity.contour(idea, phrase)),
-            clamp(Similarity.intervals(idea, phrase))),
+        similarity(rhythm, intervals),
+        new Evidence(clamp(rhythm), clamp(Similarity.contour(idea, phrase)), clamp(intervals)),
         treatment == Treatment.NEW
             ? List.of()
             : new NoteChanges(idea, phrase, grounds).of(winner, ideaOf, moved),
@@ -153,14 +154,13 @@ final class Weighing {
     return sum / off.length <= NEAR_PLACE_ON_AVERAGE;
   }
 
-  private double similarity(double scale) {
-    double rhythm = Similarity.rhythm(idea, phrase, scale);
+  private double similarity(double rhythm, double intervals) {
     if (key.isEmpty()) {
-      return clamp(0.6 * Similarity.intervals(idea, phrase) + 0.4 * rhythm);
+      return clamp(0.6 * intervals + 0.4 * rhythm);
     }
     return clamp(
         0.5 * Similarity.degrees(idea, phrase)
-            + 0.3 * Similarity.steps(idea, phrase, Ladder.of(key))
+            + 0.3 * Similarity.steps(idea, phrase, scales.ladder(key))
             + 0.2 * rhythm);
   }
 

@@ -159,12 +159,16 @@ public final class Coach {
     if (firstIdea.isEmpty() || belief.isEmpty() || phrases.isEmpty() || stated > 1) {
       return judgedTake();
     }
+    Motif meant = belief.orElseThrow().idea();
+    boolean liveStands =
+        !wentOn && !belief.orElseThrow().hasLearned() && firstIdea.equals(Optional.of(meant));
     Retrospect retrospect =
         new Retrospect(
             cuts,
             phrases,
-            belief.orElseThrow().idea(),
+            meant,
             stated == 1,
+            liveStands,
             phrase -> inBeats(phrase.notes()),
             judge,
             context);

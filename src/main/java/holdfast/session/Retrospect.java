@@ -13,6 +13,7 @@ import holdfast.phrase.PhraseRevision;
 import holdfast.phrase.Revision;
 import holdfast.session.Afterthought.Kind;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -40,6 +41,7 @@ final class Retrospect {
    *
    * @param cuts phrases as they were cut live
    * @param live what was said of each
+   * @param liveStands whether each was held live against this very idea in this very context
    * @param inBeats the notes of a phrase in beats of the take
    */
   Retrospect(
@@ -47,6 +49,7 @@ final class Retrospect {
       List<JudgedPhrase> live,
       Motif idea,
       boolean ideaWasPlayed,
+      boolean liveStands,
       Function<Phrase, List<Note>> inBeats,
       MotifJudge judge,
       Context context) {
@@ -55,8 +58,17 @@ final class Retrospect {
     this.ideaWasPlayed = ideaWasPlayed;
     List<Note> all = cuts.stream().flatMap(p -> inBeats.apply(p).stream()).toList();
     this.revision = PhraseRevision.of(cuts, new IdeaCost(judge, idea, all, context));
-    this.hindsight =
-        Hindsight.read(judge, idea, revision.phrases().stream().map(inBeats).toList(), context);
+    List<List<Note>> phrases = revision.phrases().stream().map(inBeats).toList();
+    IdentityHashMap<Phrase, Verdict> known = new IdentityHashMap<>();
+    for (int k = 0; k < cuts.size() && liveStands; k++) {
+      known.put(cuts.get(k), live.get(k).verdict());
+    }
+    List<Verdict> first = new ArrayList<>();
+    for (int k = 0; k < phrases.size(); k++) {
+      Verdict said = known.get(revision.phrases().get(k));
+      first.add(said != null ? said : judge.compare(idea, phrases.get(k), context));
+    }
+    this.hindsight = Hindsight.read(judge, idea, phrases, context, first);
   }
 
   /** The phrases as they are told now. */

@@ -30,10 +30,11 @@ class AlignerTest {
       this.idea = idea;
       this.phrase = phrase;
       Ground[] grounds = Lines.everywhere(Ground.UNKNOWN, phrase);
-      this.background = new Background(idea, phrase, grounds, rhythm);
+      this.background = new Background(idea, phrase, grounds, rhythm, new Scales());
       this.aligner = new Aligner(idea.size, phrase, background);
       this.map =
-          new PitchMaps(phrase, grounds, new Intonation(Player.KEYBOARD, 1, false)).literal(idea);
+          new PitchMaps(phrase, grounds, new Intonation(Player.KEYBOARD, 1, false), new Scales())
+              .literal(idea);
       this.times = aligner.times(idea, 1, rhythm);
     }
 

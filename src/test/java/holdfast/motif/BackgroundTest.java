@@ -14,7 +14,7 @@ class BackgroundTest {
   private static final RhythmModel KEYS = new RhythmModel(Player.KEYBOARD, 1);
 
   private static Background over(Ground ground, Line phrase) {
-    return new Background(IDEA, phrase, Lines.everywhere(ground, phrase), KEYS);
+    return new Background(IDEA, phrase, Lines.everywhere(ground, phrase), KEYS, new Scales());
   }
 
   /** Of the whole line, times aside. */

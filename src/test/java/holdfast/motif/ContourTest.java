@@ -15,7 +15,8 @@ class ContourTest {
   private static final int[] ALL = {0, 1, 2, 3, 4};
 
   private static Background background(Line idea, Line phrase) {
-    return new Background(idea, phrase, Lines.everywhere(Ground.UNKNOWN, phrase), KEYS);
+    return new Background(
+        idea, phrase, Lines.everywhere(Ground.UNKNOWN, phrase), KEYS, new Scales());
   }
 
   /** How likely the phrase's one interval is where the idea has {@code meant}. */

@@ -16,7 +16,10 @@ class PitchMapsTest {
 
   private static PitchMaps maps(Ground ground, Line phrase) {
     return new PitchMaps(
-        phrase, Lines.everywhere(ground, phrase), new Intonation(Player.KEYBOARD, 1, false));
+        phrase,
+        Lines.everywhere(ground, phrase),
+        new Intonation(Player.KEYBOARD, 1, false),
+        new Scales());
   }
 
   private static int[] expected(PitchMap map, Line idea, int m) {
