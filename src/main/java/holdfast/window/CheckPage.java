@@ -29,6 +29,9 @@ final class CheckPage implements Page {
   private static final int LOOK_MILLIS = 50;
   private static final int CHORUSES = 3;
 
+  /** Looks from one try to the next where nothing can be listened to: about two seconds. */
+  private static final int LOOKS_A_TRY = 40;
+
   private final Desk desk;
   private final TakeRequest.Who who;
   private final JComponent component;
@@ -37,7 +40,11 @@ final class CheckPage implements Page {
   private final JButton start;
   private final Timer timer;
   private final Aloud aloud = new Aloud();
+  private final JComboBox<String> inputs = new JComboBox<>();
+  private final JComponent input;
   private Optional<EarCheck> check = Optional.empty();
+  private int looksWithout;
+  private boolean filling;
 
   CheckPage(Desk desk, TakeRequest.Who who) {
     this.desk = desk;
@@ -52,10 +59,12 @@ final class CheckPage implements Page {
     JSlider volume = new JSlider(0, 100, desk.preferences().volumePercent());
     volume.addChangeListener(
         event -> desk.keep(desk.preferences().with("volume", Integer.toString(volume.getValue()))));
+    this.input = kit.named("check.input", inputs);
+    fill();
+    inputs.addActionListener(event -> chosen());
     List<java.awt.Component> parts = new ArrayList<>();
     parts.add(kit.title("check.title"));
-    parts.add(
-        kit.card(8, kit.heading("check.heard"), kit.named("check.input", inputs()), light, state));
+    parts.add(kit.card(8, kit.heading("check.heard"), input, light, state));
     if (who == TakeRequest.Who.VOICE) {
       parts.add(kit.quiet(desk.words().say("check.voice")));
     }
@@ -82,19 +91,22 @@ final class CheckPage implements Page {
     return who == TakeRequest.Who.VOICE ? "microphone" : "keyboard";
   }
 
-  private JComboBox<String> inputs() {
+  private void fill() {
     List<? extends InputChoice> all =
         who == TakeRequest.Who.VOICE ? Inputs.microphones() : Inputs.keyboards();
-    JComboBox<String> box =
-        new JComboBox<>(all.stream().map(InputChoice::name).toArray(String[]::new));
-    desk.preferences().text(preference()).ifPresent(box::setSelectedItem);
-    box.setEnabled(!all.isEmpty());
-    box.addActionListener(
-        event -> {
-          desk.keep(desk.preferences().with(preference(), String.valueOf(box.getSelectedItem())));
-          listen();
-        });
-    return box;
+    filling = true;
+    inputs.removeAllItems();
+    all.forEach(each -> inputs.addItem(each.name()));
+    desk.preferences().text(preference()).ifPresent(inputs::setSelectedItem);
+    filling = false;
+    input.setVisible(!all.isEmpty());
+  }
+
+  private void chosen() {
+    if (!filling) {
+      desk.keep(desk.preferences().with(preference(), String.valueOf(inputs.getSelectedItem())));
+      listen();
+    }
   }
 
   private void listen() {
@@ -107,6 +119,9 @@ final class CheckPage implements Page {
   private void look() {
     check.ifPresent(
         ear -> {
+          boolean troubled = ear.trouble().isPresent();
+          looksWithout = troubled ? looksWithout + 1 : 0;
+          light.setVisible(!troubled);
           light.show(ear.isHearing(), ear.isListening(), ear.level());
           state.setText(
               ear.trouble()
@@ -114,6 +129,12 @@ final class CheckPage implements Page {
                   .orElseGet(
                       () -> desk.words().say(ear.hasHeard() ? "check.is-heard" : "check.play")));
         });
+    if (looksWithout >= LOOKS_A_TRY) {
+      // Plugged in by now, perhaps.
+      looksWithout = 0;
+      fill();
+      listen();
+    }
   }
 
   private void chord(Chart chart) {

@@ -5,7 +5,6 @@ import holdfast.window.part.Kit;
 import java.awt.AWTError;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
-import java.awt.GraphicsConfiguration;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.awt.Rectangle;
@@ -58,7 +57,7 @@ public final class MainWindow {
     frame.setIconImage(new ImageIcon(MainWindow.class.getResource("icon.png")).getImage());
     frame.setContentPane(root);
     frame.setTransferHandler(new FileDrop(desk::openTask));
-    frame.setMinimumSize(SMALLEST);
+    frame.setMinimumSize(smallest());
     frame.setBounds(lastPlace());
     desk.go(Desk.HOME);
   }
@@ -177,6 +176,20 @@ public final class MainWindow {
     return row;
   }
 
+  /** On a small screen with large points a window cannot be as large as we should like. */
+  private static Dimension smallest() {
+    Rectangle screen = screen();
+    return new Dimension(
+        Math.min(SMALLEST.width, screen.width), Math.min(SMALLEST.height, screen.height));
+  }
+
+  private static Rectangle screen() {
+    return GraphicsEnvironment.getLocalGraphicsEnvironment()
+        .getDefaultScreenDevice()
+        .getDefaultConfiguration()
+        .getBounds();
+  }
+
   private Rectangle lastPlace() {
     Map<String, String> kept = KeyedText.read(placeFile);
     Preferences numbers = new Preferences(kept);
@@ -186,11 +199,7 @@ public final class MainWindow {
             numbers.number("y", -20_000, 20_000, Integer.MIN_VALUE),
             numbers.number("width", SMALLEST.width, 20_000, USUAL.width),
             numbers.number("height", SMALLEST.height, 20_000, USUAL.height));
-    GraphicsConfiguration screen =
-        GraphicsEnvironment.getLocalGraphicsEnvironment()
-            .getDefaultScreenDevice()
-            .getDefaultConfiguration();
-    Rectangle all = screen.getBounds();
+    Rectangle all = screen();
     // A screen may have been unplugged since.
     boolean isThere =
         java.util.Arrays.stream(

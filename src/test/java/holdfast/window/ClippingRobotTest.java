@@ -30,9 +30,6 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class ClippingRobotTest {
 
-  private static final int WIDTH = 1024;
-  private static final int HEIGHT = 640;
-
   /** Pixels; the pictures of one chorus can still be told apart. */
   private static final int LEAST_FORM = 50;
 
@@ -47,20 +44,22 @@ class ClippingRobotTest {
 
   @ParameterizedTest
   @CsvSource({
-    "light, 100, english",
-    "dark, 100, german",
-    "light, 150, german",
-    "dark, 150, english"
+    "light, 100, english, 1024, 640",
+    "dark, 100, german, 1024, 640",
+    "light, 150, german, 1024, 640",
+    "dark, 150, english, 1024, 640",
+    "light, 100, german, 800, 540"
   })
-  void nothing_is_cut_off(String theme, String percent, String language) throws Exception {
+  void nothing_is_cut_off(String theme, String percent, String language, int width, int height)
+      throws Exception {
     Preferences preferences =
         Preferences.usual()
             .with("theme", theme)
             .with("text-size", percent)
             .with("language", language);
     List<String> cut = new ArrayList<>();
-    try (WindowDriver driver = WindowDriver.open(folder, WIDTH, HEIGHT, preferences)) {
-      String name = "-" + theme + "-" + percent + "-" + language;
+    try (WindowDriver driver = WindowDriver.open(folder, width, height, preferences)) {
+      String name = "-" + theme + "-" + percent + "-" + language + (width < 1000 ? "-least" : "");
       for (Pages.Entry entry : Pages.ALL) {
         driver.tell(() -> driver.desk().go(entry.name()));
         if (entry.name().equals(Desk.BOOK)) {

@@ -94,7 +94,7 @@ public final class AfterPage implements Page {
     for (Feeling feeling : Feeling.values()) {
       JButton button = kit.button("felt." + feeling.word(), () -> felt(finished, feeling));
       Keys.bind(panel, Integer.toString(number++), () -> felt(finished, feeling));
-      answers.add(button);
+      answers.add(kit.row(4, button));
       if (firstFocus.isEmpty()) {
         firstFocus = Optional.of(button);
       }
@@ -105,7 +105,7 @@ public final class AfterPage implements Page {
             720,
             kit.title("felt.title"),
             kit.prose(desk.words().say("felt.why")),
-            kit.row(10, answers.toArray(Component[]::new)),
+            kit.column(8, answers.toArray(Component[]::new)),
             kit.row(4, kit.button("felt.skip", () -> skip(finished)))));
   }
 
@@ -158,8 +158,8 @@ public final class AfterPage implements Page {
     parts.add(kit.heading("play.form"));
     parts.add(form);
     why.setName("after.why");
-    parts.add(kit.card(6, kit.heading("after.phrase"), why));
-    parts.add(kit.row(8, idea));
+    JComponent phrase = kit.card(6, kit.heading("after.phrase"), why);
+    parts.add(judged.idea().isPresent() ? kit.beside(12, idea, phrase) : phrase);
     parts.add(plan(finished));
     panel.add(kit.page(980, parts.toArray(Component[]::new)));
   }

@@ -27,6 +27,7 @@ public final class OverviewPage implements Page {
   private final JButton open;
   private final Prose state;
   private final JProgressBar progress = new JProgressBar();
+  private final JComponent judging;
   private Optional<Work> running = Optional.empty();
   private Optional<Path> page = Optional.empty();
 
@@ -39,13 +40,16 @@ public final class OverviewPage implements Page {
     open.setEnabled(false);
     this.state = kit.prose("");
     state.setName("class.state");
+    this.judging = kit.named("class.progress", progress);
+    judging.setVisible(false);
+    open.setVisible(false);
     this.component =
         kit.page(
             760,
             kit.title("page.class"),
             kit.prose(desk.words().say("class.why")),
             kit.row(8, choose),
-            kit.named("class.progress", progress),
+            judging,
             state,
             kit.row(8, open));
   }
@@ -57,6 +61,8 @@ public final class OverviewPage implements Page {
   /** Judges what is new in this folder. */
   public void judge(Path folder) {
     choose.setEnabled(false);
+    judging.setVisible(true);
+    open.setVisible(true);
     progress.setValue(0);
     state.setText("");
     Work work = new Work(folder);

@@ -37,6 +37,7 @@ public final class TaskPage implements Page {
         show(kit, file.get(), Assignment.read(file.get()), parts);
       } else {
         parts.add(kit.prose(desk.words().say("task.none")));
+        parts.add(kit.quiet(desk.words().say("task.what")));
       }
     } catch (UserMistake e) {
       parts.add(kit.prose(desk.mistake(e.getMessage())));

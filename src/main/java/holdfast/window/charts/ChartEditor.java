@@ -117,6 +117,7 @@ final class ChartEditor {
         kit.column(
             8, mistake, kit.row(8, keep, listen, kit.button("editor.cancel", () -> leave(cancel))));
     panel.setBackground(kit.palette().paper());
+    ((BorderLayout) panel.getLayout()).setVgap(kit.look().px(10));
     panel.setBorder(BorderFactory.createEmptyBorder(margin / 2, margin, margin, margin));
     panel.add(kit.title("editor.title"), BorderLayout.NORTH);
     panel.add(middle, BorderLayout.CENTER);

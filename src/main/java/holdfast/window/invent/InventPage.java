@@ -96,6 +96,7 @@ public final class InventPage implements Page {
     chords.setEnabled(true);
     minutes.setEnabled(true);
     light.show(false, true, 0);
+    light.setVisible(false);
     component.revalidate();
   }
 
@@ -140,6 +141,7 @@ public final class InventPage implements Page {
     said.setText(desk.words().say("invent.begin"));
     Kit.label(start, desk.words().say("invent.stop"));
     starter.setEnabled(true);
+    light.setVisible(true);
     chords.setEnabled(false);
     minutes.setEnabled(false);
     timer.start();

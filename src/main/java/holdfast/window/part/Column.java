@@ -10,7 +10,7 @@ import java.awt.LayoutManager;
  * One under the other, each as wide as the column and as high as it needs at that width.
  *
  * @param gap between two
- * @param widest the column is no wider than this and stands in the middle; 0 for as wide as it may
+ * @param widest the column is no wider than this and stands at the left; 0 for as wide as it may
  */
 public record Column(int gap, int widest) implements LayoutManager {
 
@@ -58,13 +58,12 @@ public record Column(int gap, int widest) implements LayoutManager {
     Insets insets = parent.getInsets();
     int room = parent.getWidth() - insets.left - insets.right;
     int width = bounded(room);
-    int x = insets.left + (room - width) / 2;
     int y = insets.top;
     for (Component child : parent.getComponents()) {
       if (child.isVisible()) {
         child.setSize(width, child.getHeight());
         int height = child.getPreferredSize().height;
-        child.setBounds(x, y, width, height);
+        child.setBounds(insets.left, y, width, height);
         y += height + gap;
       }
     }

@@ -120,7 +120,7 @@ public record Kit(Look look, Words words) {
     return card;
   }
 
-  /** A page: its parts in a column in the middle, scrolled where the window is too low. */
+  /** A page: its parts in a column, scrolled where the window is too low. */
   public JComponent page(int widest, Component... parts) {
     WidthTracking view = new WidthTracking(look.px(16));
     int margin = look.px(24);
@@ -139,6 +139,15 @@ public record Kit(Look look, Words words) {
     pane.getVerticalScrollBar().setUnitIncrement(look.px(16));
     pane.getViewport().setBackground(palette().paper());
     return pane;
+  }
+
+  /** A part as wide as it wants to be, and another in what is left beside it. */
+  public JPanel beside(double gap, Component narrow, Component wide) {
+    JPanel panel = new JPanel(new BorderLayout(look.px(gap), 0));
+    panel.setOpaque(false);
+    panel.add(narrow, BorderLayout.WEST);
+    panel.add(wide, BorderLayout.CENTER);
+    return panel;
   }
 
   /** Something in the middle, something under it, something at its right. */

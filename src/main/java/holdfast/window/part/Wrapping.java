@@ -69,12 +69,12 @@ public record Wrapping(int gap) implements LayoutManager {
         widest + insets.left + insets.right, y + lineHeight + insets.top + insets.bottom);
   }
 
-  /** The children of one line stand on its middle. */
+  /** The children of one line stand on its ground: a button beside the field that it belongs to. */
   private static void align(
       Component[] children, int from, int to, int top, int height, boolean reallyPlace) {
     for (int i = from; reallyPlace && i < to; i++) {
       if (children[i].isVisible()) {
-        children[i].setLocation(children[i].getX(), top + (height - children[i].getHeight()) / 2);
+        children[i].setLocation(children[i].getX(), top + height - children[i].getHeight());
       }
     }
   }

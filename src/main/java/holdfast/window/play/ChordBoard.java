@@ -88,7 +88,13 @@ final class ChordBoard extends Picture {
     Letters.smooth(g);
     g.setColor(getBackground());
     g.fillRect(0, 0, getWidth(), getHeight());
-    place.ifPresent(p -> paint(g, p));
+    if (place.isPresent()) {
+      paint(g, place.get());
+    } else {
+      g.setColor(kit.palette().quiet());
+      Letters.left(
+          g, kit.words().say("play.ready"), kit.font(1.4), 0, getHeight() * 0.8, getWidth());
+    }
     g.dispose();
   }
 

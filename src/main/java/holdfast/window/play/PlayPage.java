@@ -4,6 +4,7 @@ import holdfast.backing.Arrangement;
 import holdfast.backing.BarPlace;
 import holdfast.backing.Performance;
 import holdfast.backing.Playback;
+import holdfast.backing.Route;
 import holdfast.chart.Bar;
 import holdfast.chart.ChordSpan;
 import holdfast.listening.PlayEvent;
@@ -37,6 +38,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
+import java.util.function.DoubleFunction;
 import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -164,6 +166,22 @@ public final class PlayPage implements Page {
     nameHints();
     idea.ifPresent(this::takeIdea);
     verdict.say(opening(desk, request));
+    openAt(performance.route());
+  }
+
+  /** The first lines can be read before the music begins. */
+  private void openAt(Route route) {
+    List<PlayedBar> way = new ArrayList<>();
+    Optional<BarPlace> place = Optional.of(route.first());
+    for (double beat = 0; way.size() < 2 * PlayedBar.BARS_IN_A_LINE && place.isPresent(); ) {
+      way.add(new PlayedBar(beat, place.get()));
+      beat += barBeats;
+      place = route.after(place.get());
+    }
+    DoubleFunction<Optional<PlayedBar>> at =
+        beat -> way.stream().filter(bar -> bar.startBeat() == beat).findFirst();
+    List<PlayedBar> now = PlayedBar.line(0, barBeats, at);
+    stage.turnTo(now, PlayedBar.line(now.size() * barBeats, barBeats, at));
   }
 
   private static String opening(Desk desk, TakeRequest request) {

@@ -39,6 +39,9 @@ final class Stage extends Picture {
 
   private static final int PLAYHEAD_WIDTH = 3;
 
+  /** At the usual text size. */
+  private static final int LEAST_FOR_TWO = 130;
+
   private final transient Kit kit;
   private final NoteNaming naming;
   private final transient Arrangement arrangement;
@@ -177,11 +180,16 @@ final class Stage extends Picture {
     return kit.look().usual().getSize2D() * (isNow ? 2.1 : 1.7);
   }
 
+  /** Two lines that nobody can read are worth less than one. */
+  private boolean hasRoomForTwo() {
+    return getHeight() >= kit.look().px(LEAST_FOR_TWO);
+  }
+
   private Rectangle2D cell(PlayedBar bar) {
     boolean isNow = now.contains(bar);
     List<PlayedBar> line = isNow ? now : next;
     int index = line.indexOf(bar);
-    double split = getHeight() * NOW_SHARE;
+    double split = hasRoomForTwo() ? getHeight() * NOW_SHARE : getHeight() - 2;
     double top = isNow ? 0 : split + kit.look().px(6);
     double bottom = isNow ? split : getHeight() - 2;
     double gap = kit.look().px(5);
@@ -222,7 +230,7 @@ final class Stage extends Picture {
     BufferedImage image = ground(scale.getScaleX());
     Rectangle clip = g.getClipBounds();
     g.drawImage(image, 0, 0, getWidth(), getHeight(), null);
-    for (List<PlayedBar> line : List.of(now, next)) {
+    for (List<PlayedBar> line : hasRoomForTwo() ? List.of(now, next) : List.of(now)) {
       for (PlayedBar bar : line) {
         Rectangle2D cell = cell(bar);
         if (clip == null || cell.intersects(clip)) {
@@ -265,7 +273,9 @@ final class Stage extends Picture {
     g.setColor(getBackground());
     g.fillRect(0, 0, getWidth(), getHeight());
     now.forEach(bar -> paintGround(g, bar, true));
-    next.forEach(bar -> paintGround(g, bar, false));
+    if (hasRoomForTwo()) {
+      next.forEach(bar -> paintGround(g, bar, false));
+    }
     g.dispose();
     ground = Optional.of(image);
     return image;
