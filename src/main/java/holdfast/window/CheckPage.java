@@ -43,6 +43,7 @@ final class CheckPage implements Page {
   private final JComboBox<String> inputs = new JComboBox<>();
   private final JComponent input;
   private Optional<EarCheck> check = Optional.empty();
+  private List<String> names = List.of();
   private int looksWithout;
   private boolean filling;
 
@@ -94,17 +95,21 @@ final class CheckPage implements Page {
   private void fill() {
     List<? extends InputChoice> all =
         who == TakeRequest.Who.VOICE ? Inputs.microphones() : Inputs.keyboards();
+    names = all.stream().map(InputChoice::name).toList();
     filling = true;
     inputs.removeAllItems();
-    all.forEach(each -> inputs.addItem(each.name()));
-    desk.preferences().text(preference()).ifPresent(inputs::setSelectedItem);
+    names.forEach(name -> inputs.addItem(desk.said(name)));
+    desk.preferences()
+        .text(preference())
+        .filter(names::contains)
+        .ifPresent(name -> inputs.setSelectedIndex(names.indexOf(name)));
     filling = false;
-    input.setVisible(!all.isEmpty());
+    input.setVisible(!names.isEmpty());
   }
 
   private void chosen() {
-    if (!filling) {
-      desk.keep(desk.preferences().with(preference(), String.valueOf(inputs.getSelectedItem())));
+    if (!filling && inputs.getSelectedIndex() >= 0) {
+      desk.keep(desk.preferences().with(preference(), names.get(inputs.getSelectedIndex())));
       listen();
     }
   }

@@ -22,6 +22,7 @@ final class EarCheck {
   private final Devices devices;
   private final TakeRequest.Who who;
   private final Thread thread = new Thread(this::run, "holdfast-ear-check");
+  private volatile boolean stopped;
   private volatile boolean hearing;
   private volatile boolean listening = true;
   private volatile double level;
@@ -38,8 +39,11 @@ final class EarCheck {
     thread.start();
   }
 
+  /**
+   * By word, not by interrupting: the Fourier transform's own threads would take that for theirs.
+   */
   void stop() {
-    thread.interrupt();
+    stopped = true;
   }
 
   boolean isHearing() {
@@ -68,7 +72,7 @@ final class EarCheck {
       ReadyInput input = devices.input(who).in(devices.around(band));
       try (Capture ear = input.source().open(nano -> (nano - start) / 1e9)) {
         Set<Integer> sounding = new HashSet<>();
-        while (!Thread.interrupted()) {
+        while (!stopped) {
           for (PlayEvent event : ear.await(LOOK).events()) {
             if (event instanceof PlayEvent.NoteOn on) {
               sounding.add(on.pitch());

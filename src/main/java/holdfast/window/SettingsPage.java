@@ -93,14 +93,16 @@ final class SettingsPage implements Page {
     JComboBox<String> box = new JComboBox<>();
     box.setPrototypeDisplayValue("mmmmmmmmmmmmmmm");
     box.addItem(none);
-    names.forEach(box::addItem);
-    desk.preferences().text(name).ifPresent(box::setSelectedItem);
+    names.forEach(each -> box.addItem(desk.said(each)));
+    desk.preferences()
+        .text(name)
+        .ifPresent(chosen -> box.setSelectedIndex(names.indexOf(chosen) + 1));
     box.addActionListener(
         event ->
             desk.keep(
                 box.getSelectedIndex() <= 0
                     ? desk.preferences().without(name)
-                    : desk.preferences().with(name, String.valueOf(box.getSelectedItem()))));
+                    : desk.preferences().with(name, names.get(box.getSelectedIndex() - 1))));
     return box;
   }
 

@@ -133,7 +133,11 @@ public final class AfterPage implements Page {
     Prose why = kit.prose(desk.words().say("after.choose"));
     FormSheet form =
         new FormSheet(
-            kit, desk.preferences().noteNames(), judged.setting().form().bars(), judged.choruses());
+            kit,
+            desk.preferences().noteNames(),
+            judged.setting().form().bars(),
+            judged.choruses(),
+            desk::said);
     form.setName("after.sheet");
     form.setIdea(judged.idea());
     judged.phrases().forEach(form::add);

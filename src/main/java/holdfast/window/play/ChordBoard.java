@@ -8,6 +8,7 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.util.Optional;
@@ -43,7 +44,13 @@ final class ChordBoard extends Picture {
       int bars,
       int chorus,
       int choruses,
-      Optional<String> turnAhead) {}
+      Optional<String> turnAhead) {
+
+    /** The same on another beat. */
+    Place at(int other) {
+      return new Place(chord, next, other, beatsInBar, bar, bars, chorus, choruses, turnAhead);
+    }
+  }
 
   ChordBoard(Kit kit) {
     this.kit = kit;
@@ -52,9 +59,12 @@ final class ChordBoard extends Picture {
 
   /** Shows another place; paints only where it differs. */
   void show(Place now) {
-    if (place.filter(now::equals).isEmpty()) {
-      place = Optional.of(now);
+    Optional<Place> before = place;
+    place = Optional.of(now);
+    if (before.isEmpty() || !before.get().at(now.beat()).equals(now)) {
       repaint();
+    } else if (before.get().beat() != now.beat()) {
+      repaint(beats());
     }
   }
 
@@ -101,6 +111,12 @@ final class ChordBoard extends Picture {
   private void paint(Graphics2D g, Place p) {
     double w = getWidth();
     double h = getHeight();
+    Rectangle dots = beats();
+    beats(g, p, dots.x, h * 0.30, Math.min(w - dots.x, h * 0.32 * p.beatsInBar()), h * 0.26);
+    Rectangle clip = g.getClipBounds();
+    if (clip != null && dots.contains(clip)) {
+      return;
+    }
     double chordWidth = w * CHORD_SHARE;
     Font base = kit.font(1);
     Font large = base.deriveFont(Font.BOLD, (float) (h * 0.78));
@@ -120,7 +136,6 @@ final class ChordBoard extends Picture {
 
     double left = x + nextWidth;
     double room = w - left;
-    beats(g, p, left, h * 0.30, Math.min(room, h * 0.32 * p.beatsInBar()), h * 0.26);
     g.setColor(kit.palette().ink());
     Font plain = base.deriveFont((float) Math.min(base.getSize2D() * 1.15, h * 0.22));
     Letters.left(g, where(p), plain, left, h * 0.66, room);
@@ -136,6 +151,12 @@ final class ChordBoard extends Picture {
           h * 0.90,
           room - size * 1.5);
     }
+  }
+
+  /** The place of the beats: they move, the words beside them stay. */
+  private Rectangle beats() {
+    int left = (int) Math.floor(getWidth() * (CHORD_SHARE + NEXT_SHARE));
+    return new Rectangle(left, 0, getWidth() - left, (int) Math.ceil(getHeight() * 0.34));
   }
 
   private void beats(

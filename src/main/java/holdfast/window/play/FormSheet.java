@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
@@ -53,11 +54,18 @@ public final class FormSheet extends Picture implements Scrollable {
   private transient Optional<Place> current = Optional.empty();
   private transient Optional<Place> chosen = Optional.empty();
   private transient Optional<Consumer<JudgedPhrase>> chooser = Optional.empty();
+  private final transient UnaryOperator<String> said;
   private int choruses;
 
-  /** A sheet for this form. */
-  public FormSheet(Kit kit, NoteNaming naming, List<Bar> bars, int choruses) {
+  /**
+   * A sheet for this form.
+   *
+   * @param said how a verdict is said in the window's language
+   */
+  public FormSheet(
+      Kit kit, NoteNaming naming, List<Bar> bars, int choruses, UnaryOperator<String> said) {
     this.kit = kit;
+    this.said = said;
     this.naming = naming;
     this.bars = List.copyOf(bars);
     this.choruses = Math.max(1, choruses);
@@ -266,19 +274,10 @@ public final class FormSheet extends Picture implements Scrollable {
     g.fillRect(0, 0, getWidth(), getHeight());
     for (Bar bar : bars) {
       Rectangle first = cell(new Place(1, bar.number()));
-      g.setColor(kit.palette().ink());
-      String chords =
-          bar.chords().stream()
-              .map(span -> naming.chord(span.harmony()))
-              .distinct()
-              .collect(Collectors.joining(" "));
-      Letters.middle(
-          g,
-          (bar.unexpected() ? "! " : "") + chords,
-          kit.font(0.82),
-          first.x,
-          first.y - kit.look().usual().getSize2D() * 0.4,
-          first.width);
+      int head = (int) Math.ceil(headHeight());
+      if (clip == null || clip.intersects(first.x, first.y - head, first.width, head)) {
+        paintHead(g, first, bar);
+      }
       for (int chorus = 1; chorus <= choruses; chorus++) {
         Place place = new Place(chorus, bar.number());
         Rectangle cell = cell(place);
@@ -298,6 +297,22 @@ public final class FormSheet extends Picture implements Scrollable {
       }
     }
     g.dispose();
+  }
+
+  private void paintHead(Graphics2D g, Rectangle first, Bar bar) {
+    g.setColor(kit.palette().ink());
+    String chords =
+        bar.chords().stream()
+            .map(span -> naming.chord(span.harmony()))
+            .distinct()
+            .collect(Collectors.joining(" "));
+    Letters.middle(
+        g,
+        (bar.unexpected() ? "! " : "") + chords,
+        kit.font(0.82),
+        first.x,
+        first.y - kit.look().usual().getSize2D() * 0.4,
+        first.width);
   }
 
   private void paint(Graphics2D g, Rectangle cell, Place place, Bar bar) {
@@ -349,7 +364,7 @@ public final class FormSheet extends Picture implements Scrollable {
         ? kit.words().say("verdict.idea")
         : kit.words().of("mark", PhrasePicture.mark(phrase))
             + ", "
-            + TreatmentWords.of(phrase.verdict());
+            + said.apply(TreatmentWords.of(phrase.verdict()));
   }
 
   @Override

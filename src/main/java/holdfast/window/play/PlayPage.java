@@ -119,10 +119,10 @@ public final class PlayPage implements Page {
             .or(request::givenIdea);
     this.hints = HintStrength.start(desk.preferences().hints());
     this.board = new ChordBoard(kit);
-    this.ear = new EarLight(kit, source);
+    this.ear = new EarLight(kit, desk.said(source));
     this.verdict = new VerdictLine(kit);
     this.stage = new Stage(kit, naming, arrangement);
-    this.form = new FormSheet(kit, naming, arrangement.form().bars(), choruses);
+    this.form = new FormSheet(kit, naming, arrangement.form().bars(), choruses, desk::said);
     this.ideaCard = new IdeaCard(kit, naming, arrangement.changes().key());
     this.soFar = new SoFar(kit);
     JButton stop = kit.primary("play.stop", () -> scene.ask(Wish.STOP));
@@ -297,7 +297,7 @@ public final class PlayPage implements Page {
       shownQuarter = quarter;
       look(playback, beat);
     }
-    stage.moveTo(beat, !sounding.isEmpty() || heardAnew);
+    stage.moveTo(beat, heardAnew);
     level = sounding.isEmpty() ? level * LEVEL_FALL * LEVEL_FALL : level * LEVEL_FALL;
     boolean listening = scene.moment().map(Moment::listening).orElse(true);
     ear.show(!sounding.isEmpty(), listening, level);

@@ -39,6 +39,9 @@ final class Stage extends Picture {
 
   private static final int PLAYHEAD_WIDTH = 3;
 
+  /** Where its round end begins, at most so far from the playhead. */
+  private static final int END_OF_A_LOZENGE = 14;
+
   /** At the usual text size. */
   private static final int LEAST_FOR_TWO = 130;
 
@@ -51,6 +54,7 @@ final class Stage extends Picture {
   private transient List<PlayedBar> next = List.of();
   private transient Ghosts ghosts = Ghosts.NONE;
   private double ghostStrength = 1;
+  private double paintedStrength = 1;
   private transient List<Lozenge> played = List.of();
   private int low = 60;
   private int high = 60 + LEAST_ROWS - 1;
@@ -75,11 +79,14 @@ final class Stage extends Picture {
     }
   }
 
-  /** Shows the idea where it could go. */
+  /**
+   * Shows the idea where it could go. Where it only grows paler the next page is soon enough: all
+   * the bars would be painted anew for it.
+   */
   void hint(Ghosts other, double strength) {
-    if (!ghosts.equals(other) || ghostStrength != strength) {
+    ghostStrength = strength;
+    if (!ghosts.equals(other) || strength > paintedStrength || strength == 0) {
       ghosts = other;
-      ghostStrength = strength;
       List<Note> all = new ArrayList<>();
       other.byBar().values().forEach(all::addAll);
       played.forEach(lozenge -> all.add(lozenge.note()));
@@ -94,26 +101,43 @@ final class Stage extends Picture {
 
   /** Shows what was played, in beats of the take; repaints what changed since the last time. */
   void play(List<Lozenge> notes, boolean judgedAnew) {
+    List<Lozenge> before = played;
     played = notes;
     makeRoom(notes.stream().map(Lozenge::note).toList());
     if (judgedAnew) {
-      repaint();
+      for (List<PlayedBar> line : List.of(now, next)) {
+        for (PlayedBar bar : line) {
+          if (!lozenges(bar, before).equals(lozenges(bar, notes))) {
+            repaint(grown(cell(bar)));
+          }
+        }
+      }
     }
   }
 
-  /** Moves to this beat. */
-  void moveTo(double beatNow, boolean sounding) {
+  /**
+   * Moves to this beat. A note that sounds grows at the playhead only; one that was heard anew may
+   * have begun anywhere in the bar.
+   */
+  void moveTo(double beatNow, boolean heardAnew) {
     double before = beat;
     beat = beatNow;
     Rectangle was = strip(before);
     Rectangle is = strip(beatNow);
-    if (sounding) {
-      barAt(beatNow).ifPresent(bar -> repaint(cell(bar).getBounds()));
+    if (heardAnew) {
+      barAt(beatNow).ifPresent(bar -> repaint(grown(cell(bar))));
     }
     if (!was.equals(is)) {
       repaint(was);
       repaint(is);
     }
+  }
+
+  /** With the edge of a lozenge that comes over the bar line. */
+  private static Rectangle grown(Rectangle2D cell) {
+    Rectangle grown = cell.getBounds();
+    grown.grow(PLAYHEAD_WIDTH, PLAYHEAD_WIDTH);
+    return grown;
   }
 
   private void makeRoom(List<Note> notes) {
@@ -213,9 +237,9 @@ final class Stage extends Picture {
               Rectangle2D cell = cell(bar);
               double x = cell.getX() + cell.getWidth() * (atBeat - bar.startBeat()) / barBeats;
               return new Rectangle(
-                  (int) Math.floor(x) - PLAYHEAD_WIDTH,
+                  (int) Math.floor(x) - END_OF_A_LOZENGE,
                   (int) cell.getY() - 4,
-                  3 * PLAYHEAD_WIDTH,
+                  2 * END_OF_A_LOZENGE,
                   (int) cell.getHeight() + 8);
             })
         .orElse(new Rectangle());
@@ -234,7 +258,7 @@ final class Stage extends Picture {
       for (PlayedBar bar : line) {
         Rectangle2D cell = cell(bar);
         if (clip == null || cell.intersects(clip)) {
-          BarPainter.paintPlayed(g, cell, picture(bar), lozenges(bar), kit.palette());
+          BarPainter.paintPlayed(g, cell, picture(bar), lozenges(bar, played), kit.palette());
         }
       }
     }
@@ -272,6 +296,7 @@ final class Stage extends Picture {
     Letters.smooth(g);
     g.setColor(getBackground());
     g.fillRect(0, 0, getWidth(), getHeight());
+    paintedStrength = ghostStrength;
     now.forEach(bar -> paintGround(g, bar, true));
     if (hasRoomForTwo()) {
       next.forEach(bar -> paintGround(g, bar, false));
@@ -327,7 +352,7 @@ final class Stage extends Picture {
     return new BarPainter.Picture(barBeats, low, high, bands, isUnexpected(bar));
   }
 
-  private List<Lozenge> lozenges(PlayedBar bar) {
+  private List<Lozenge> lozenges(PlayedBar bar, List<Lozenge> played) {
     double end = bar.startBeat() + barBeats;
     List<Lozenge> here = new ArrayList<>();
     for (Lozenge lozenge : played) {
