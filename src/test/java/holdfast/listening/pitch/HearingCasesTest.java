@@ -78,6 +78,13 @@ class HearingCasesTest {
 
   @ParameterizedTest(name = "live: {0}")
   @ValueSource(booleans = {false, true})
+  void a_vowel_that_sounds_mostly_in_its_fifth_harmonic_keeps_its_pitch(boolean live) {
+    TestVoice voice = new TestVoice(2).note(0.5, 1.5, 4800, TestVoice.FORMANT_ON_THE_FIFTH);
+    assertHeard(voice.heard(live), 0.5, 4800);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
   void a_scoop_counts_where_it_settles(boolean live) {
     TestVoice voice =
         new TestVoice(2)
