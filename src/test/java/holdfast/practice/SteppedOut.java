@@ -32,6 +32,11 @@ public class SteppedOut implements SoundOut {
     }
   }
 
+  /** The device's count is suddenly another by so much, ahead or back. */
+  public synchronized void leap(long micros) {
+    made += micros;
+  }
+
   /** What was sent, in order. */
   public List<ShortMessage> sent() {
     return sent;

@@ -3,6 +3,8 @@ package holdfast.listening.microphone;
 import java.util.function.LongSupplier;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.TargetDataLine;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * One line into a microphone, from its opening to its loss, and the thread that empties it. That
@@ -23,6 +25,10 @@ final class OpenLine implements AutoCloseable {
 
   /** How long the reading thread may take to see that it is over. */
   private static final int JOIN_MILLIS = 1000;
+
+  private static final int GONE = -1;
+
+  private static final Logger LOG = LoggerFactory.getLogger(OpenLine.class);
 
   private final TargetDataLine line;
   private final int rate;
@@ -56,7 +62,7 @@ final class OpenLine implements AutoCloseable {
     float[] samples = new float[frames];
     int empty = 0;
     while (open && empty < MOST_EMPTY_READS) {
-      int got = line.read(bytes, 0, bytes.length);
+      int got = read(bytes);
       long now = nanoTime.getAsLong();
       if (got > 0) {
         ring.write(samples, reader.read(bytes, got, samples), now);
@@ -68,6 +74,16 @@ final class OpenLine implements AutoCloseable {
       }
     }
     open = false;
+  }
+
+  private int read(byte[] bytes) {
+    try {
+      return line.read(bytes, 0, bytes.length);
+    } catch (RuntimeException driver) {
+      // Drivers say in many ways that their device is gone.
+      LOG.warn("the microphone failed: {}", driver.toString());
+      return GONE;
+    }
   }
 
   private static boolean rested() {

@@ -78,6 +78,38 @@ class LineOutTest {
     }
   }
 
+  /** A line whose buffer has run dry once, when so many blocks have been written. */
+  private static SourceDataLine drying(int after) {
+    AtomicInteger written = new AtomicInteger();
+    return (SourceDataLine)
+        Proxy.newProxyInstance(
+            LineOutTest.class.getClassLoader(),
+            new Class<?>[] {SourceDataLine.class},
+            (proxy, method, arguments) ->
+                switch (method.getName()) {
+                  case "getBufferSize" -> BUFFER_BYTES;
+                  case "available" -> written.get() == after ? BUFFER_BYTES : 0;
+                  case "write" -> {
+                    Thread.sleep(1);
+                    written.incrementAndGet();
+                    yield arguments[2];
+                  }
+                  default -> null;
+                });
+  }
+
+  @Test
+  void a_buffer_that_runs_dry_is_counted_and_the_sound_goes_on() throws InterruptedException {
+    StreamSynth synth = StreamSynth.open(SoundBank.builtIn()).orElseThrow();
+    try (LineOut out = new LineOut(synth, gone(), drying(40), 0.5, 0, Optional.empty())) {
+      while (out.madeMicros() < 500_000) {
+        Thread.sleep(1);
+      }
+      assertEquals(1, out.gaps());
+      assertEquals(Optional.empty(), out.trouble());
+    }
+  }
+
   /** A line that takes a few blocks and then behaves so. */
   private static SourceDataLine failingLine(int blocks, RuntimeException failure) {
     AtomicInteger left = new AtomicInteger(blocks);

@@ -146,6 +146,24 @@ class MicrophoneTest {
   }
 
   @Test
+  void a_driver_that_fails_is_a_microphone_that_went_away_and_comes_back()
+      throws InterruptedException {
+    TestMicrophone.plugIn(TestMicrophone.USUAL);
+    try (Capture ear = TestMicrophone.open(MICROPHONE)) {
+      sing(ear, melody(48_000));
+      TestMicrophone.breakDown();
+      awaitUntil(ear, false);
+      TestMicrophone.let(1.1);
+      awaitUntil(ear, true);
+      double back = TestMicrophone.nanoTime() * 1e-9 - startSeconds();
+      sing(ear, melody(48_000));
+      heard.add(ear.rest());
+      assertMelody(notes().subList(0, 3), 0);
+      assertMelody(notes().subList(3, 6), back);
+    }
+  }
+
+  @Test
   void a_muted_microphone_is_told_once() throws InterruptedException {
     TestMicrophone.plugIn(TestMicrophone.USUAL);
     List<String> news = new ArrayList<>();

@@ -40,6 +40,7 @@ public final class TestMicrophone extends MixerProvider {
 
   private static volatile boolean plugged;
   private static volatile boolean busy;
+  private static boolean broken;
   private static volatile AudioFormat format = USUAL;
   private static int used;
   private static double readSeconds;
@@ -51,6 +52,7 @@ public final class TestMicrophone extends MixerProvider {
       SOUND.clear();
       used = 0;
       busy = false;
+      broken = false;
       plugged = true;
     }
   }
@@ -59,6 +61,14 @@ public final class TestMicrophone extends MixerProvider {
   public static void pullOut() {
     plugged = false;
     OPEN.forEach(Wire::close);
+  }
+
+  /** Its driver fails while it is read, and it is there again at once. */
+  static void breakDown() {
+    synchronized (LOCK) {
+      broken = true;
+      LOCK.notifyAll();
+    }
   }
 
   /** Another program takes it, or lets it go. */
@@ -312,13 +322,17 @@ public final class TestMicrophone extends MixerProvider {
     @Override
     public int read(byte[] to, int offset, int length) {
       synchronized (LOCK) {
-        while (open && SOUND.isEmpty()) {
+        while (open && !broken && SOUND.isEmpty()) {
           try {
             LOCK.wait();
           } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             return 0;
           }
+        }
+        if (broken) {
+          broken = false;
+          throw new IllegalStateException("the driver is gone");
         }
         if (!open) {
           return 0;
