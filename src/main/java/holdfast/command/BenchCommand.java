@@ -32,6 +32,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -59,6 +60,9 @@ final class BenchCommand implements Callable<Integer> {
 
   /** How often a soak is looked at. */
   private static final Duration LOOK_EVERY = Duration.ofMinutes(1);
+
+  /** How a drift is taken: the first of so many parts of the looks against the last. */
+  private static final int DRIFT_PARTS = 5;
 
   @Option(
       names = "--seconds",
@@ -217,26 +221,27 @@ final class BenchCommand implements Callable<Integer> {
     return DriftWatch.start(input.microphone(around), LOOK_EVERY.toNanos());
   }
 
+  /** By its medians: what is heard while a buffer that ran dry fills again is no drift. */
   private Optional<String> drift(DriftWatch watch) {
     List<DriftWatch.Look> looks = watch.looks();
     if (looks.isEmpty()) {
       return Optional.empty();
     }
-    DriftWatch.Look first = looks.get(0);
-    double most =
-        looks.stream()
-            .mapToDouble(look -> Math.abs(look.lateMillis() - first.lateMillis()))
-            .max()
-            .orElseThrow();
-    DriftWatch.Look last = looks.get(looks.size() - 1);
+    int part = Math.max(1, looks.size() / DRIFT_PARTS);
+    double first = medianMillis(looks.subList(0, part));
+    double last = medianMillis(looks.subList(looks.size() - part, looks.size()));
     return Optional.of(
-        line(
-            "%.2f ms from minute %.1f to minute %.1f, at most %.2f ms between, over %d looks",
-            last.lateMillis() - first.lateMillis(),
-            first.seconds() / 60,
-            last.seconds() / 60,
-            most,
-            looks.size()));
+        line("%.2f ms from the first minutes to the last (medians of %d looks)", last - first, part)
+            + looks.stream()
+                .map(
+                    look ->
+                        line("%n%8.1f min %8.2f ms late", look.seconds() / 60, look.lateMillis()))
+                .collect(Collectors.joining()));
+  }
+
+  private static double medianMillis(List<DriftWatch.Look> looks) {
+    double[] sorted = looks.stream().mapToDouble(DriftWatch.Look::lateMillis).sorted().toArray();
+    return sorted[sorted.length / 2];
   }
 
   private void tell(VerdictBench.Measured measured) {

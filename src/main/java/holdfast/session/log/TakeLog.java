@@ -12,8 +12,10 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
@@ -25,8 +27,9 @@ import java.util.stream.Collectors;
  * be lost: each event goes to the operating system before the next is looked at, where a killed
  * program does not take it along, and at the end of each phrase the disk is told to keep it.
  *
- * <p>A log that cannot be written (a full disk, a pulled stick) does not stop the take; it goes on
- * trying, and {@link #trouble} says what is wrong. May be used from several threads.
+ * <p>A log that cannot be written (a full disk, a pulled stick) does not stop the take; what could
+ * not be written waits and is tried again with all that follows, and {@link #trouble} says what is
+ * wrong as long as it is. May be used from several threads.
  */
 public final class TakeLog implements AutoCloseable {
 
@@ -54,6 +57,7 @@ public final class TakeLog implements AutoCloseable {
             return thread;
           });
   private final AtomicBoolean isForcing = new AtomicBoolean();
+  private final Queue<String> unwritten = new ArrayDeque<>();
   private boolean lineIsBroken;
   private Optional<String> trouble = Optional.empty();
   private boolean closed;
@@ -115,11 +119,7 @@ public final class TakeLog implements AutoCloseable {
     if (heard.events().isEmpty()) {
       return;
     }
-    StringBuilder lines = new StringBuilder();
-    for (PlayEvent event : heard.events()) {
-      lines.append(line(event).written());
-    }
-    write(lines.toString());
+    heard.events().forEach(event -> write(line(event).written()));
   }
 
   /** The sustain pedal moved. */
@@ -169,6 +169,7 @@ public final class TakeLog implements AutoCloseable {
     } catch (InterruptedException e) {
       interrupted = true;
     }
+    writeWhatWaits();
     force();
     synchronized (this) {
       if (!closed) {
@@ -206,16 +207,27 @@ public final class TakeLog implements AutoCloseable {
     write(new LogLine(word, rest).written());
   }
 
-  private synchronized void write(String lines) {
+  private synchronized void write(String line) {
     if (closed) {
       throw new IllegalStateException("the log of this take is closed");
     }
+    unwritten.add(line);
+    writeWhatWaits();
+  }
+
+  /** In order: what could not be written waits until it can be. */
+  private synchronized void writeWhatWaits() {
+    boolean waited = unwritten.size() > 1;
     try {
-      // After a write that broke off in the middle, a fresh line.
-      String fresh = lineIsBroken ? "\n" + lines : lines;
-      lineIsBroken = true;
-      out.write(fresh.getBytes(StandardCharsets.UTF_8));
-      lineIsBroken = false;
+      while (!unwritten.isEmpty()) {
+        // After a write that broke off in the middle, a fresh line.
+        String fresh = lineIsBroken ? "\n" + unwritten.peek() : unwritten.peek();
+        lineIsBroken = true;
+        out.write(fresh.getBytes(StandardCharsets.UTF_8));
+        lineIsBroken = false;
+        unwritten.remove();
+      }
+      trouble = waited ? Optional.empty() : trouble;
     } catch (IOException e) {
       tell(e);
     }
