@@ -44,6 +44,11 @@ public record BarRange(int first, int last) {
     return bar >= first && bar <= last;
   }
 
+  /** In words: {@code bars 5 to 6}. */
+  public String words() {
+    return first == last ? "bar " + first : "bars " + first + " to " + last;
+  }
+
   /** How many bars. */
   public int size() {
     return last - first + 1;

@@ -17,9 +17,11 @@ import java.util.TreeMap;
  * The bars of a form that gave the most trouble in a take.
  *
  * @param bars which, with the bar that leads into them where there is one
- * @param why what happened there, in one sentence to the student
+ * @param chords the chords over which it happened
+ * @param letGo how many phrases let the idea go there
+ * @param rubbed how many kept it and rub there
  */
-public record HardBars(BarRange bars, String why) {
+public record HardBars(BarRange bars, List<String> chords, int letGo, int rubbed) {
 
   /** A longer loop is no loop any more. */
   private static final int MOST_BARS = 4;
@@ -30,6 +32,11 @@ public record HardBars(BarRange bars, String why) {
   private static final int RUBS = 1;
 
   private static final double HAIR_BEATS = 0.01;
+
+  /** Copies the chords. */
+  public HardBars {
+    chords = List.copyOf(chords);
+  }
 
   /** The hardest bars of a take; empty where every phrase carried the idea and sat. */
   public static Optional<HardBars> of(JudgedTake take) {
@@ -48,7 +55,7 @@ public record HardBars(BarRange bars, String why) {
     }
     int last = setting.form().bars().size();
     BarRange bars = worst(trouble, last);
-    return Optional.of(new HardBars(bars, why(take, bars)));
+    return Optional.of(counted(take, bars));
   }
 
   private static int trouble(JudgedPhrase phrase) {
@@ -89,7 +96,7 @@ public record HardBars(BarRange bars, String why) {
     return new BarRange(from, to);
   }
 
-  private static String why(JudgedTake take, BarRange bars) {
+  private static HardBars counted(JudgedTake take, BarRange bars) {
     Set<String> chords = new LinkedHashSet<>();
     int letGo = 0;
     int rubbed = 0;
@@ -101,11 +108,31 @@ public record HardBars(BarRange bars, String why) {
         rubbed += size == RUBS ? 1 : 0;
       }
     }
-    String over = chords.isEmpty() ? "" : " over " + String.join(" and ", chords);
+    return new HardBars(bars, List.copyOf(chords), letGo, rubbed);
+  }
+
+  /** What happened there, in one sentence to the student. */
+  public String why() {
+    String over = chords.isEmpty() ? "" : " over " + chordNames();
     if (letGo > 0) {
       return "Here" + over + " the idea was let go" + times(letGo) + ".";
     }
     return "Here" + over + " the idea rubs against the chord" + times(rubbed) + ".";
+  }
+
+  /** What to do there, in words that go on a sentence. */
+  public String advice() {
+    String round = "go round " + bars.words() + " slowly, ";
+    if (letGo > 0) {
+      String over = chords.isEmpty() ? "" : " over " + chordNames();
+      return round + "say your idea's rhythm aloud, and keep its shape" + over;
+    }
+    String against = chords.isEmpty() ? "rubs" : "rubs against " + chordNames();
+    return round + "keep the idea and move only the note that " + against + ", by a step or less";
+  }
+
+  private String chordNames() {
+    return String.join(" and ", chords);
   }
 
   private static String times(int count) {

@@ -36,7 +36,7 @@ public record Step(
 
   /** What it is, in a few words: {@code Climb, bars 5 to 6, at 48 beats a minute}. */
   public String what() {
-    String where = bars.map(b -> ", " + words(b)).orElse("");
+    String where = bars.map(b -> ", " + b.words()).orElse("");
     return way.title() + where + ", at " + number(tempo) + " beats a minute";
   }
 
@@ -58,10 +58,6 @@ public record Step(
       line.append(' ').append(isPlain ? word : "\"" + word + "\"");
     }
     return line.toString();
-  }
-
-  private static String words(BarRange bars) {
-    return bars.size() == 1 ? "bar " + bars.first() : "bars " + bars.first() + " to " + bars.last();
   }
 
   private static String number(double tempo) {

@@ -50,6 +50,12 @@ record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
     if (broke.isEmpty()) {
       return List.of(all);
     }
-    return List.of(all, "The thread broke first in " + broke.get(0).place().words(choruses) + ".");
+    JudgedPhrase first = broke.get(0);
+    String where = first.place().words(choruses);
+    return List.of(
+        all,
+        first.carries()
+            ? "The first surprise came in " + where + "; your idea was still there."
+            : "The thread broke first in " + where + ".");
   }
 }

@@ -187,7 +187,8 @@ public final class JudgementText {
     if (phrase.overruled().isPresent()) {
       return "your teacher";
     }
-    return Math.round(100 * phrase.verdict().confidence()) + " %";
+    // Nobody is ever wholly sure.
+    return Math.min(99, Math.round(100 * phrase.verdict().confidence())) + " %";
   }
 
   static String chords(JudgedPhrase phrase) {

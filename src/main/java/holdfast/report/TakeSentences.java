@@ -1,20 +1,23 @@
 package holdfast.report;
 
-import holdfast.motif.Family;
+import holdfast.practice.HardBars;
+import holdfast.session.Afterthought;
 import holdfast.session.Counts;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.theory.Harmony;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * A take in two or three plain sentences: how far the idea was carried, where it was let go, what
  * to try next. No grade, and nothing about talent.
  */
 public final class TakeSentences {
+
+  /** More than these at the top of a page hide the rest. */
+  private static final int MOST_AT_THE_TOP = 3;
 
   private TakeSentences() {}
 
@@ -38,37 +41,52 @@ public final class TakeSentences {
 
   /** What hindsight tells otherwise than it was told while the take ran. */
   public static List<String> inHindsight(JudgedTake take) {
-    return take.afterthoughts().stream()
-        .map(
-            thought -> {
-              JudgedPhrase phrase = thought.phrase();
-              String where = phrase.place().words(take.choruses());
-              return switch (thought.kind()) {
-                case MERGED ->
-                    "Looking back, what you played from "
-                        + where
-                        + " on was one phrase; you waited in the middle of it.";
-                case SPLIT ->
-                    "Looking back, what you played from "
-                        + where
-                        + " on was more than one phrase, without a breath between.";
-                case NEW_IDEA -> "From " + where + " on you carried a new idea.";
-                case HEARD_ANEW ->
-                    "Looking back, "
-                        + where
-                        + " was "
-                        + (phrase.carries() ? "" : "new: ")
-                        + TreatmentWords.of(phrase.verdict())
-                        + ".";
-                case TAKEN_BACK -> "In " + where + " you took your idea back.";
-                case ANSWER ->
-                    "In "
-                        + where
-                        + " you answered the phrase before it, as an answer a question: the same"
-                        + " beginning, and an ending that comes to rest.";
-              };
-            })
-        .toList();
+    return take.afterthoughts().stream().map(thought -> inHindsight(take, thought)).toList();
+  }
+
+  private static String inHindsight(JudgedTake take, Afterthought thought) {
+    JudgedPhrase phrase = thought.phrase();
+    String where = phrase.place().words(take.choruses());
+    return switch (thought.kind()) {
+      case MERGED ->
+          "Looking back, what you played from "
+              + where
+              + " on was one phrase; you waited in the middle of it.";
+      case SPLIT ->
+          "Looking back, what you played from "
+              + where
+              + " on was more than one phrase, without a breath between.";
+      case NEW_IDEA -> "From " + where + " on you carried a new idea.";
+      case HEARD_ANEW ->
+          "Looking back, I hear "
+              + where
+              + " otherwise: "
+              + (phrase.carries() ? "" : "new: ")
+              + TreatmentWords.of(phrase.verdict())
+              + ".";
+      case TAKEN_BACK -> "In " + where + " you took your idea back.";
+      case ANSWER ->
+          "In "
+              + where
+              + " you answered the phrase before it, as an answer a question: the same"
+              + " beginning, and an ending that comes to rest.";
+    };
+  }
+
+  /** As many of them as are read at the top of a page, new ideas first. */
+  static List<String> foremostInHindsight(JudgedTake take) {
+    List<Afterthought> ordered = new ArrayList<>(take.afterthoughts());
+    ordered.sort(Comparator.comparing(thought -> thought.kind() != Afterthought.Kind.NEW_IDEA));
+    int shown = ordered.size() <= MOST_AT_THE_TOP + 1 ? ordered.size() : MOST_AT_THE_TOP;
+    List<String> sentences = new ArrayList<>();
+    ordered.subList(0, shown).forEach(thought -> sentences.add(inHindsight(take, thought)));
+    if (shown < ordered.size()) {
+      sentences.add(
+          "There were "
+              + (ordered.size() - shown)
+              + " more such moments; the sheet shows each as I hear it now.");
+    }
+    return sentences;
   }
 
   private static String carried(Counts counts) {
@@ -100,9 +118,12 @@ public final class TakeSentences {
   private static String lost(JudgedTake take) {
     List<JudgedPhrase> lost = take.counts().lost();
     if (lost.isEmpty()) {
-      return take.counts().varied() > take.counts().restated()
-          ? "You changed it often and it could still be heard."
-          : "It stayed clear to hear from start to end.";
+      int varied = take.counts().varied();
+      return varied == 0
+          ? "It stayed clear to hear from start to end."
+          : varied == 1
+              ? "You worked on it once, and it could still be heard."
+              : "You worked on it " + varied + " times, and it could still be heard.";
     }
     JudgedPhrase first = lost.get(0);
     String where =
@@ -122,49 +143,17 @@ public final class TakeSentences {
     return where + (back ? ", and you took it back after that" : "") + others + ".";
   }
 
-  /** The bar to work on: where the idea was let go most often, else where it rubbed most. */
+  /** The bars to work on, as the plan for practice has them; else how to go on from here. */
   private static String next(JudgedTake take) {
-    Map<Integer, Integer> byBar = new TreeMap<>();
-    for (JudgedPhrase phrase : take.counts().lost()) {
-      byBar.merge(phrase.place().bar(), 1, Integer::sum);
-    }
-    if (!byBar.isEmpty()) {
-      int bar = byBar.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
-      JudgedPhrase there =
-          take.counts().lost().stream()
-              .filter(p -> p.place().bar() == bar)
-              .findFirst()
-              .orElseThrow();
-      return "Try next: go round "
-          + around(take, bar)
-          + " slowly, say your idea's rhythm aloud, and keep its shape over "
-          + chord(there)
-          + ".";
-    }
-    return take.phrases().stream()
-        .filter(p -> p.harmony().fit().map(fit -> !fit.sits()).orElse(false))
-        .min(java.util.Comparator.comparingDouble(p -> p.harmony().fit().orElseThrow().score()))
-        .map(
-            p ->
-                "Try next: in "
-                    + p.place().words(take.choruses())
-                    + " keep the idea and move only the note that rubs against "
-                    + chord(p)
-                    + ", by a step or less.")
-        .orElseGet(
-            () ->
-                take.counts().restated() == take.counts().phrases()
-                        && take.phrases().stream()
-                            .allMatch(p -> p.verdict().family() == Family.RESTATED)
-                    ? "Try next: the same idea in another key, or a new idea of your own."
-                    : "Try next: the same chart a little faster, or with a new idea of your own.");
+    return "Try next: "
+        + HardBars.of(take).map(HardBars::advice).orElseGet(() -> onwards(take.counts()))
+        + ".";
   }
 
-  private static String around(JudgedTake take, int bar) {
-    int last = take.setting().form().bars().size();
-    int from = Math.max(1, bar - 1);
-    int to = Math.min(last, bar + 1);
-    return "bars " + from + " to " + to;
+  private static String onwards(Counts counts) {
+    return counts.restated() == counts.phrases()
+        ? "the same idea in another key, or a new idea of your own"
+        : "the same chart a little faster, or with a new idea of your own";
   }
 
   private static String chord(JudgedPhrase phrase) {

@@ -8,6 +8,8 @@ import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.motif.Player;
 import holdfast.motif.Treatment;
+import holdfast.practice.Plan;
+import holdfast.practice.Step;
 import holdfast.session.Coach;
 import holdfast.session.DemoStudent;
 import holdfast.session.JudgedPhrase;
@@ -85,6 +87,41 @@ class TakeSentencesTest {
       line.add(new Note(4 + slowing[i], length, pitches[i]));
     }
     assertEquals(Treatment.LITERAL, heard().phrases().get(1).verdict().treatment());
+  }
+
+  @Test
+  void the_sentence_and_the_plan_name_the_same_bars() {
+    for (int bar = 0; bar < 8; bar++) {
+      play(4 * bar, bar == 2 || bar == 5 ? "F4/0.5 G4/0.5 A4/0.5 Bb4/0.5 C5/0.5 D5/0.5" : IDEA);
+    }
+    JudgedTake take = heard();
+    Step first = Plan.after(take, "Paper Boats").steps().get(0);
+    String bars = first.bars().orElseThrow().words();
+    String next = TakeSentences.of(take).get(2);
+    assertTrue(next.startsWith("Try next: go round " + bars + " slowly"), next + " " + bars);
+    assertTrue(first.what().contains(bars), first.what());
+  }
+
+  @Test
+  void where_nothing_was_let_go_the_sentence_does_not_speak_of_the_idea_itself() {
+    // The idea rubs where it is stated first; that is the player's own choice.
+    for (int bar = 0; bar < 2; bar++) {
+      play(4 * bar, "F#5/0.5 D#5/0.5 C#5 D#5/0.5 B4/1");
+    }
+    for (String sentence : TakeSentences.of(heard())) {
+      assertTrue(!sentence.contains("bar 1 "), sentence);
+    }
+  }
+
+  @Test
+  void half_an_hour_of_second_thoughts_leaves_the_top_of_the_page_short() {
+    JudgedTake take = Takes.long_(30);
+    assertTrue(take.afterthoughts().size() > 20, "there are many");
+    List<String> told = TakeSentences.foremostInHindsight(take);
+    assertEquals(4, told.size(), told.toString());
+    assertTrue(
+        told.get(3).startsWith("There were " + (take.afterthoughts().size() - 3) + " more"),
+        told.get(3));
   }
 
   @Test
