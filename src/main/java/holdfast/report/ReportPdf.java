@@ -15,8 +15,8 @@ import j2html.Config;
 import j2html.rendering.FlatHtml;
 import java.awt.Color;
 import java.awt.Shape;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
-import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -61,12 +61,14 @@ public final class ReportPdf {
       // Its remarks on CSS that only screens need are for nobody.
       XRLog.setLoggingEnabled(false);
       String xml = escapedForXml(html.toString());
-      List<File> others = others(xml, installed);
+      List<byte[]> others = others(xml, installed);
       StringBuilder families = new StringBuilder(FAMILY);
       PdfRendererBuilder builder = new PdfRendererBuilder();
       for (int i = 0; i < others.size(); i++) {
         families.append("', '").append(OTHER).append(i);
-        builder.useFont(others.get(i), OTHER + i, 400, FontStyle.NORMAL, true);
+        byte[] font = others.get(i);
+        builder.useFont(
+            () -> new ByteArrayInputStream(font), OTHER + i, 400, FontStyle.NORMAL, true);
       }
       builder
           .withHtmlContent(xml.replace(css(FAMILY), css(families.toString())), null)
@@ -85,7 +87,8 @@ public final class ReportPdf {
   }
 
   /** Fonts of this machine, where the text needs any. */
-  private static List<File> others(String text, Supplier<List<URI>> installed) throws IOException {
+  private static List<byte[]> others(String text, Supplier<List<URI>> installed)
+      throws IOException {
     try (InputStream own = font("DejaVuSans.ttf")) {
       Set<Integer> missing = SystemFonts.missing(text, own);
       return missing.isEmpty() ? List.of() : SystemFonts.having(missing, installed.get());
@@ -124,9 +127,10 @@ public final class ReportPdf {
             + ".pair { display: inline-block; vertical-align: middle; margin: 0 0 0 10pt; }\n"
             + ".idea .shape { display: block; width: 210px; padding: 2pt; }\n"
             + ".idea .beside { display: block; padding: 0; }\n"
-            + ".timeline .picture { border: 0; margin: 0 0 2pt; page-break-inside: avoid; }\n"
+            + ".rows .picture { border: 0; margin: 0 0 2pt; page-break-inside: avoid; }\n"
             + "table.counts { margin-right: 14pt; } .multiple { width: 98pt; margin: 0 4pt 2pt 0; }\n"
             + ".multiple p { font-size: 7.2pt; }\n"
+            + ".invented .shape { width: 160px; }\n"
             + "tr, li, .multiple, table.counts { page-break-inside: avoid; }\n"
             + "h2 { page-break-after: avoid; }\n"
             + "@page { size: A4; margin: 11mm 13mm; }\n";

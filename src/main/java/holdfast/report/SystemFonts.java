@@ -3,8 +3,10 @@ package holdfast.report;
 import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.RandomAccessFile;
 import java.io.UncheckedIOException;
 import java.net.URI;
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,6 +17,7 @@ import org.apache.fontbox.ttf.OS2WindowsMetricsTable;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.fontbox.util.autodetect.FontFileFinder;
+import org.apache.pdfbox.io.RandomAccessRead;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
 import org.slf4j.Logger;
@@ -61,34 +64,54 @@ final class SystemFonts {
     return missing;
   }
 
-  /** The first fonts that together have as many of the signs as there are. */
-  static List<File> having(Set<Integer> signs, List<URI> fonts) {
-    List<File> found = new ArrayList<>();
+  /** The first fonts that together have as many of the signs as there are, each as a file. */
+  static List<byte[]> having(Set<Integer> signs, List<URI> fonts) {
+    List<byte[]> found = new ArrayList<>();
     Set<Integer> left = new TreeSet<>(signs);
     for (URI font : fonts.subList(0, Math.min(MOST_FONTS, fonts.size()))) {
       if (left.isEmpty()) {
         break;
       }
-      if (font.getPath().toLowerCase(Locale.ROOT).endsWith(".ttf")) {
-        File file = new File(font);
-        if (left.removeAll(held(file, left))) {
-          found.add(file);
+      String name = font.getPath().toLowerCase(Locale.ROOT);
+      try {
+        if (name.endsWith(".ttf")) {
+          take(new File(font), left, found);
+        } else if (name.endsWith(".ttc")) {
+          takeOfCollection(new File(font), left, found);
         }
+      } catch (IOException | RuntimeException broken) {
+        // Somebody else's file, and only one of many.
+        LOG.debug("the font {} cannot be read", font, broken);
       }
     }
     return found;
   }
 
-  private static Set<Integer> held(File file, Set<Integer> signs) {
+  private static void take(File file, Set<Integer> left, List<byte[]> found) throws IOException {
+    if (left.removeAll(held(new RandomAccessReadBufferedFile(file), left))) {
+      found.add(Files.readAllBytes(file.toPath()));
+    }
+  }
+
+  private static void takeOfCollection(File file, Set<Integer> left, List<byte[]> found)
+      throws IOException {
+    try (RandomAccessFile collection = new RandomAccessFile(file, "r")) {
+      for (long directory : FontCollection.directories(collection)) {
+        byte[] font = FontCollection.font(collection, directory);
+        if (left.removeAll(held(new RandomAccessReadBuffer(font), left))) {
+          found.add(font);
+        }
+      }
+    }
+  }
+
+  private static Set<Integer> held(RandomAccessRead file, Set<Integer> signs) throws IOException {
     Set<Integer> held = new TreeSet<>();
-    try (TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBufferedFile(file))) {
+    try (TrueTypeFont font = new TTFParser().parse(file)) {
       if (font.getTableMap().containsKey("glyf") && mayBeEmbedded(font)) {
         CmapLookup names = font.getUnicodeCmapLookup();
         signs.stream().filter(sign -> names.getGlyphId(sign) != 0).forEach(held::add);
       }
-    } catch (IOException | RuntimeException broken) {
-      // Somebody else's file, and only one of many.
-      LOG.debug("the font {} cannot be read", file, broken);
     }
     return held;
   }

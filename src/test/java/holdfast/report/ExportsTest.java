@@ -17,8 +17,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
+import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -195,6 +197,46 @@ class ExportsTest {
       String name = text.substring(text.indexOf("<b>]]>&"), text.indexOf("beats a minute"));
       assertTrue(name.contains("小\uFFFD Ana \uFFFD"), name);
     }
+  }
+
+  /** OpenType 1.9, "Font Collections"; the collection is put together here from that text. */
+  @Test
+  void a_font_out_of_a_collection_writes_a_name_and_a_broken_collection_does_no_harm(
+      @TempDir Path folder) throws Exception {
+    byte[] own = withSign(0x96EA);
+    byte[] all = collection(own, withSign(0x5C0F));
+    Path good = Files.write(folder.resolve("all.ttc"), all);
+    Path cut = Files.write(folder.resolve("cut.ttc"), Arrays.copyOf(all, all.length / 3));
+    byte[] many = all.clone();
+    ByteBuffer.wrap(many).putInt(8, Integer.MAX_VALUE);
+    Path wrong = Files.write(folder.resolve("many.ttc"), many);
+    Path empty = Files.write(folder.resolve("empty.ttc"), new byte[0]);
+    List<URI> fonts = Stream.of(empty, wrong, cut, good).map(Path::toUri).toList();
+    Occasion occasion = Occasion.UNKNOWN.by(java.util.Optional.of("Ana 小雪"));
+    try (PDDocument pdf = Loader.loadPDF(ReportPdf.of(DEMO, occasion, () -> fonts))) {
+      assertTrue(new PDFTextStripper().getText(pdf).contains("Ana 小雪"));
+    }
+  }
+
+  /** Fonts one behind the other; the offsets in their directories count from the file's begin. */
+  private static byte[] collection(byte[]... fonts) {
+    int head = 12 + 4 * fonts.length;
+    ByteBuffer all =
+        ByteBuffer.allocate(
+            head + Arrays.stream(fonts).mapToInt(f -> (f.length + 3) / 4 * 4).sum());
+    all.put("ttcf".getBytes(StandardCharsets.US_ASCII)).putInt(0x10000).putInt(fonts.length);
+    int at = head;
+    for (byte[] font : fonts) {
+      all.putInt(at);
+      ByteBuffer moved = ByteBuffer.wrap(font.clone());
+      for (int table = 0; table < moved.getShort(4); table++) {
+        int entry = 12 + 16 * table + 8;
+        moved.putInt(entry, moved.getInt(entry) + at);
+      }
+      System.arraycopy(moved.array(), 0, all.array(), at, font.length);
+      at += (font.length + 3) / 4 * 4;
+    }
+    return all.array();
   }
 
   /**
