@@ -35,6 +35,9 @@ import java.util.stream.Collectors;
 /** What was counted: facts beside each other, none of them a grade. */
 final class CountsSection {
 
+  /** Longer tables stand beside each other. */
+  private static final int MOST_CHORUSES = 20;
+
   private CountsSection() {}
 
   static DomContent of(JudgedTake take) {
@@ -77,9 +80,19 @@ final class CountsSection {
   }
 
   private static DomContent choruses(JudgedTake take) {
+    List<Counts.Chorus> all = take.counts().choruses();
+    List<DomContent> tables = new ArrayList<>();
+    for (int from = 0; from < all.size(); from += MOST_CHORUSES) {
+      List<Counts.Chorus> some = all.subList(from, Math.min(all.size(), from + MOST_CHORUSES));
+      tables.add(choruses(take, some, from == 0 ? "Chorus by chorus" : "and on"));
+    }
+    return each(tables.stream());
+  }
+
+  private static DomContent choruses(JudgedTake take, List<Counts.Chorus> some, String title) {
     Optional<Intonation> tuned = Intonation.of(take);
     return table(
-            caption("Chorus by chorus"),
+            caption(title),
             thead(
                 tr(
                     th("chorus").attr("scope", "col"),
@@ -88,7 +101,7 @@ final class CountsSection {
                     each(tuned.stream().toList(), t -> th("tuning").attr("scope", "col")))),
             tbody(
                 each(
-                    take.counts().choruses(),
+                    some,
                     c ->
                         tr(
                             th(Integer.toString(c.number())).attr("scope", "row"),

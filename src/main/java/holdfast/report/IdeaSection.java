@@ -94,7 +94,10 @@ final class IdeaSection {
       return span();
     }
     String written = key.map(k -> ", in " + k.display()).orElse("");
-    return p("Written for an instrument in " + reader.pitch().display() + written + ".")
+    return p("Written for an instrument in "
+            + reader.pitch().display()
+            + written
+            + ". All else on this page is named as it sounds.")
         .withClass("quiet");
   }
 }

@@ -2,6 +2,7 @@ package holdfast.report;
 
 import holdfast.chart.WrittenFor;
 import holdfast.practice.Plan;
+import holdfast.practice.invent.Invented;
 import holdfast.report.picture.Clef;
 import java.time.LocalDate;
 import java.util.List;
@@ -23,6 +24,7 @@ import java.util.Optional;
  * @param progress the student's earlier takes of the same chart
  * @param plan what to practise next, as it was told already; without one it is made from the take
  * @param sung the height of the voice all along, where its sound is there
+ * @param invented what was invented, where that was what the take was for
  */
 public record Occasion(
     Optional<String> student,
@@ -36,7 +38,8 @@ public record Occasion(
     Optional<String> take,
     Progress progress,
     Optional<Plan> plan,
-    Optional<PitchTrace> sung) {
+    Optional<PitchTrace> sung,
+    Optional<Invented> invented) {
 
   /** Nothing is known but the take. */
   public static final Occasion UNKNOWN =
@@ -51,6 +54,7 @@ public record Occasion(
           List.of(),
           Optional.empty(),
           Progress.NONE,
+          Optional.empty(),
           Optional.empty(),
           Optional.empty());
 
@@ -68,7 +72,8 @@ public record Occasion(
   /** The same, played by somebody. */
   public Occasion by(Optional<String> who) {
     return new Occasion(
-        who, day, input, remarks, reader, clef, listening, beside, take, progress, plan, sung);
+        who, day, input, remarks, reader, clef, listening, beside, take, progress, plan, sung,
+        invented);
   }
 
   /** The same on a day. */
@@ -85,7 +90,8 @@ public record Occasion(
         take,
         progress,
         plan,
-        sung);
+        sung,
+        invented);
   }
 
   /** The same, heard by some input. */
@@ -102,14 +108,15 @@ public record Occasion(
         take,
         progress,
         plan,
-        sung);
+        sung,
+        invented);
   }
 
   /** The same with remarks. */
   public Occasion remarking(List<String> sentences) {
     return new Occasion(
-        student, day, input, sentences, reader, clef, listening, beside, take, progress, plan,
-        sung);
+        student, day, input, sentences, reader, clef, listening, beside, take, progress, plan, sung,
+        invented);
   }
 
   /** The same, written for an instrument. */
@@ -126,19 +133,22 @@ public record Occasion(
         take,
         progress,
         plan,
-        sung);
+        sung,
+        invented);
   }
 
   /** The same after earlier takes. */
   public Occasion after(Progress earlier) {
     return new Occasion(
-        student, day, input, remarks, reader, clef, listening, beside, take, earlier, plan, sung);
+        student, day, input, remarks, reader, clef, listening, beside, take, earlier, plan, sung,
+        invented);
   }
 
   /** The same, to be listened to. */
   public Occasion heardAs(Listening sound) {
     return new Occasion(
-        student, day, input, remarks, reader, clef, sound, beside, take, progress, plan, sung);
+        student, day, input, remarks, reader, clef, sound, beside, take, progress, plan, sung,
+        invented);
   }
 
   /** The same, kept under a name with files beside the report. */
@@ -155,19 +165,28 @@ public record Occasion(
         Optional.of(name),
         progress,
         plan,
-        sung);
+        sung,
+        invented);
   }
 
   /** The same with the plan that the student was told. */
   public Occasion planning(Optional<Plan> next) {
     return new Occasion(
-        student, day, input, remarks, reader, clef, listening, beside, take, progress, next, sung);
+        student, day, input, remarks, reader, clef, listening, beside, take, progress, next, sung,
+        invented);
   }
 
   /** The same with the height of the voice all along. */
   public Occasion sungAt(Optional<PitchTrace> heights) {
     return new Occasion(
         student, day, input, remarks, reader, clef, listening, beside, take, progress, plan,
-        heights);
+        heights, invented);
+  }
+
+  /** The same as a session of inventing. */
+  public Occasion inventing(Optional<Invented> ideas) {
+    return new Occasion(
+        student, day, input, remarks, reader, clef, listening, beside, take, progress, plan, sung,
+        ideas);
   }
 }

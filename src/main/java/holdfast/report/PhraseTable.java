@@ -56,7 +56,7 @@ final class PhraseTable {
 
   private static TrTag row(JudgedTake take, JudgedPhrase phrase, Listening listening) {
     boolean isIdea = phrase.statesTheIdea();
-    Mark mark = Sheet.mark(phrase);
+    Mark mark = PhrasePicture.mark(phrase);
     String fit =
         phrase.harmony().fit().map(Fit::word).map(w -> w.text()).orElse("no chord sounded");
     String where = phrase.place().words(take.choruses());
@@ -73,7 +73,7 @@ final class PhraseTable {
                     : div(String.join(" ", OverrulingWords.why(phrase))).withClass("quiet why"),
                 sound(phrase, where, listening)),
             td(fit),
-            td(isIdea ? "" : JudgementText.sure(phrase)))
+            td(isIdea ? "" : JudgementText.sure(phrase)).withClass("sure"))
         .withId(anchor(phrase));
   }
 
@@ -81,7 +81,7 @@ final class PhraseTable {
     return "phrase-" + (phrase.index() + 1);
   }
 
-  private static DomContent sound(JudgedPhrase phrase, String where, Listening listening) {
+  static DomContent sound(JudgedPhrase phrase, String where, Listening listening) {
     double end = phrase.played().stream().mapToDouble(n -> n.endSeconds()).max().orElseThrow();
     Optional<String> address =
         listening.address(phrase.startSeconds() - LEAD_IN_SECONDS, end + RING_OUT_SECONDS);

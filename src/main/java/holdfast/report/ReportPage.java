@@ -20,6 +20,7 @@ import static j2html.TagCreator.style;
 import static j2html.TagCreator.text;
 import static j2html.TagCreator.title;
 
+import holdfast.practice.invent.Invented;
 import holdfast.report.picture.Mark;
 import holdfast.report.picture.Palette;
 import holdfast.report.picture.Svg;
@@ -28,6 +29,7 @@ import holdfast.session.Setting;
 import holdfast.theory.Key;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.HtmlTag;
+import j2html.tags.specialized.MainTag;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -53,6 +55,9 @@ public final class ReportPage {
     private Style() {}
   }
 
+  /** A longer sheet stands behind what is read in a minute. */
+  private static final int SHORT_LINES = 9;
+
   private ReportPage() {}
 
   /** The page as text, in UTF-8 by its own declaration. */
@@ -64,30 +69,55 @@ public final class ReportPage {
   static HtmlTag page(JudgedTake take, Occasion occasion, Pictures pictures, String css) {
     Setting setting = take.setting();
     String name = setting.chart().title();
-    boolean onPaper = pictures instanceof Pictures.OnPaper;
     return html(
             head(
                 meta().withCharset("utf-8"),
                 meta().withName("viewport").withContent("width=device-width, initial-scale=1"),
-                title(name + ": how the idea was carried"),
+                title(
+                    name
+                        + occasion
+                            .invented()
+                            .map(i -> ": ideas")
+                            .orElse(": how the idea was carried")),
                 style(rawHtml(css))),
             body(
                 header(h1(name), p(line(take, occasion)).withClass("quiet")),
-                main(
-                    div(
-                            each(TakeSentences.of(take), s -> p(s)),
-                            each(TakeSentences.inHindsight(take), s -> p(s).withClass("quiet")))
-                        .withClass("told"),
-                    IdeaSection.of(take, occasion, pictures),
-                    sheet(take, pictures),
-                    PracticeSection.of(take, occasion),
-                    TimelineSection.of(take, occasion.sung(), pictures),
-                    CountsSection.of(take),
-                    ProgressSection.of(take, occasion, pictures),
-                    onPaper ? span() : PhraseTable.of(take, occasion.listening()),
-                    JudgedSection.of(take, occasion)),
+                occasion
+                    .invented()
+                    .map(session -> invented(take, session, occasion, pictures))
+                    .orElseGet(() -> carried(take, occasion, pictures)),
                 footer(p(Cautions.FOR_THE_PLAYER)).withClass("quiet")))
         .withLang("en");
+  }
+
+  private static MainTag invented(
+      JudgedTake take, Invented session, Occasion occasion, Pictures pictures) {
+    Listening listening =
+        pictures instanceof Pictures.OnPaper ? Listening.NOTHING : occasion.listening();
+    return main(
+        div(each(InventedSection.sentences(session), s -> p(s))).withClass("told"),
+        InventedSection.of(take, session, listening, pictures));
+  }
+
+  private static MainTag carried(JudgedTake take, Occasion occasion, Pictures pictures) {
+    boolean onPaper = pictures instanceof Pictures.OnPaper;
+    DomContent form = sheet(take, pictures);
+    boolean isLong = linesOfForm(take) > SHORT_LINES;
+    return main(
+        div(
+                each(TakeSentences.of(take), s -> p(s)),
+                each(TakeSentences.foremostInHindsight(take), s -> p(s).withClass("quiet")))
+            .withClass("told"),
+        IdeaSection.of(take, occasion, pictures),
+        isLong ? text("") : form,
+        PracticeSection.of(take, occasion),
+        TimelineSection.of(take, occasion.sung(), pictures),
+        CountsSection.of(take),
+        ProgressSection.of(take, occasion, pictures),
+        isLong && !onPaper ? form : text(""),
+        onPaper ? text("") : PhraseTable.of(take, occasion.listening()),
+        JudgedSection.of(take, occasion),
+        isLong && onPaper ? form : text(""));
   }
 
   private static String line(JudgedTake take, Occasion occasion) {
@@ -100,7 +130,11 @@ public final class ReportPage {
             d ->
                 line.append(DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH).format(d))
                     .append(" · "));
-    setting.changes().key().map(Key::display).ifPresent(k -> line.append(k).append(" · "));
+    setting
+        .changes()
+        .key()
+        .map(Key::display)
+        .ifPresent(k -> line.append("in ").append(k).append(" · "));
     line.append(Math.round(setting.beats().openingTempo())).append(" beats a minute");
     int choruses = take.choruses();
     line.append(" · ").append(choruses).append(choruses == 1 ? " chorus" : " choruses");
@@ -108,14 +142,16 @@ public final class ReportPage {
     return line.toString();
   }
 
+  /** How many lines of shapes the form takes where eight bars stand side by side. */
+  private static int linesOfForm(JudgedTake take) {
+    return take.choruses() * ((take.setting().form().bars().size() + 7) / 8);
+  }
+
   private static DomContent sheet(JudgedTake take, Pictures pictures) {
     if (take.phrases().isEmpty()) {
       return text("");
     }
-    return section(
-            h2("The form, chorus by chorus"),
-            legend(),
-            div(Sheet.of(take, pictures)).withClass("wide"))
+    return section(h2("The form, chorus by chorus"), legend(), Sheet.of(take, pictures))
         .withClass("form");
   }
 

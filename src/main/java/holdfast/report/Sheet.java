@@ -13,9 +13,6 @@ import static j2html.TagCreator.thead;
 import static j2html.TagCreator.tr;
 
 import holdfast.chart.Bar;
-import holdfast.melody.Note;
-import holdfast.motif.Verdict;
-import holdfast.report.picture.Mark;
 import holdfast.report.picture.ShapePainter;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
@@ -41,31 +38,26 @@ final class Sheet {
 
   private static final int PAPER_CELL_HEIGHT = 42;
 
-  /** More bars than this stand in several rows of the page. */
-  private static final int BARS_IN_A_ROW = 8;
+  /** More bars than this stand in several rows of paper. */
+  private static final int PAPER_BARS_IN_A_ROW = 8;
+
+  /** As many as a phone shows; where there is room, two tables stand side by side. */
+  private static final int BARS_IN_A_ROW = 4;
 
   private Sheet() {}
 
   static DomContent of(JudgedTake take, Pictures pictures) {
     List<Bar> bars = take.setting().form().bars();
-    int rows = (bars.size() + BARS_IN_A_ROW - 1) / BARS_IN_A_ROW;
-    return div(
-        each(
+    int inARow = pictures instanceof Pictures.OnPaper ? PAPER_BARS_IN_A_ROW : BARS_IN_A_ROW;
+    int rows = (bars.size() + inARow - 1) / inARow;
+    return div(each(
             IntStream.range(0, rows).boxed().toList(),
             row -> {
-              int from = row * BARS_IN_A_ROW;
-              int to = Math.min(bars.size(), from + BARS_IN_A_ROW);
+              int from = row * inARow;
+              int to = Math.min(bars.size(), from + inARow);
               return rowOfBars(take, bars.subList(from, to), pictures);
-            }));
-  }
-
-  /** How a phrase is marked. */
-  static Mark mark(JudgedPhrase phrase) {
-    return switch (phrase.verdict().family()) {
-      case RESTATED -> Mark.CARRIED;
-      case VARIED -> Mark.VARIED;
-      case NEW -> Mark.NEW;
-    };
+            }))
+        .withClass("sheets");
   }
 
   private static DomContent rowOfBars(JudgedTake take, List<Bar> bars, Pictures pictures) {
@@ -108,9 +100,10 @@ final class Sheet {
       String words = isIdea ? "the idea" : TreatmentWords.of(phrase);
       cell.with(
           a(
-                  picture(take, phrase, pictures, mark(phrase).word() + ": " + words),
-                  span(isIdea ? "idea" : mark(phrase).word())
-                      .withClass("word " + mark(phrase).name().toLowerCase(Locale.ROOT)))
+                  picture(take, phrase, pictures, PhrasePicture.mark(phrase).word() + ": " + words),
+                  span(isIdea ? "idea" : PhrasePicture.mark(phrase).word())
+                      .withClass(
+                          "word " + PhrasePicture.mark(phrase).name().toLowerCase(Locale.ROOT)))
               .withHref("#" + PhraseTable.anchor(phrase))
               .withTitle(isIdea ? words : String.join(" ", OverrulingWords.why(phrase))));
     }
@@ -131,28 +124,9 @@ final class Sheet {
             ShapePainter.paint(
                 g,
                 new Rectangle2D.Double(0, 0, width, height),
-                ghost(take, phrase),
+                PhrasePicture.ghost(take.idea(), phrase),
                 phrase.notes(),
-                mark(phrase)));
-  }
-
-  /** The idea laid where the phrase starts, moved and stretched as the phrase was. */
-  private static List<Note> ghost(JudgedTake take, JudgedPhrase phrase) {
-    if (take.idea().isEmpty()) {
-      return List.of();
-    }
-    List<Note> idea = take.idea().get().notes();
-    Verdict verdict = phrase.verdict();
-    double start = idea.get(0).onsetBeats();
-    int move = phrase.carries() ? verdict.transposition() : 0;
-    return idea.stream()
-        .map(
-            n ->
-                new Note(
-                    phrase.startBeat() + (n.onsetBeats() - start) * verdict.timeScale(),
-                    n.durationBeats(),
-                    Math.max(0, Math.min(127, n.pitch() + move))))
-        .toList();
+                PhrasePicture.mark(phrase)));
   }
 
   private static String chords(Bar bar) {

@@ -59,7 +59,7 @@ public final class SoloSheet {
     String what =
         phrase.statesTheIdea()
             ? "the idea"
-            : Sheet.mark(phrase).word() + ": " + TreatmentWords.of(phrase);
+            : PhrasePicture.mark(phrase).word() + ": " + TreatmentWords.of(phrase);
     return "phrase " + (phrase.index() + 1) + ", " + what;
   }
 

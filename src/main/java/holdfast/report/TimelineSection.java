@@ -28,8 +28,13 @@ import java.util.Optional;
 /** One chorus note by note: what each note does over its chord, and when it came. */
 final class TimelineSection {
 
-  private static final double WIDTH = 690;
-  private static final int BARS_IN_A_ROW = 4;
+  private static final double PAPER_WIDTH = 690;
+  private static final int PAPER_BARS_IN_A_ROW = 4;
+
+  /** As wide as a phone; where there is room, two stand side by side. */
+  private static final double WIDTH = 344;
+
+  private static final int BARS_IN_A_ROW = 2;
 
   /** Longer forms stand in longer rows, so that they stay on one page. */
   private static final int SHORT_FORM = 16;
@@ -54,7 +59,10 @@ final class TimelineSection {
       return text("");
     }
     int chorus = chorus(take);
-    List<TimelineRow> rows = rows(take, chorus, sung);
+    boolean onPaper = pictures instanceof Pictures.OnPaper;
+    int inARow = onPaper ? PAPER_BARS_IN_A_ROW : BARS_IN_A_ROW;
+    double width = onPaper ? PAPER_WIDTH : WIDTH;
+    List<TimelineRow> rows = rows(take, chorus, sung, inARow);
     return section(
             h2("Chorus " + chorus + ", note by note"),
             p("Bands are the chord's own notes, its root darker. A full bar rests in its chord, a"
@@ -67,11 +75,11 @@ final class TimelineSection {
                 ? p("The thin curve is your voice all along, as the microphone heard it.")
                     .withClass("quiet")
                 : text(""),
-            div(each(rows, row -> picture(row, pictures))).withClass("wide"))
+            div(each(rows, row -> picture(row, width, pictures))).withClass("rows"))
         .withClass("timeline");
   }
 
-  private static DomContent picture(TimelineRow row, Pictures pictures) {
+  private static DomContent picture(TimelineRow row, double width, Pictures pictures) {
     int last = row.firstBar() + row.bars() - 1;
     String alt =
         String.format(
@@ -83,9 +91,9 @@ final class TimelineSection {
     return pictures.of(
         "bars" + row.firstBar(),
         alt,
-        WIDTH,
+        width,
         TimelinePainter.height(row),
-        g -> TimelinePainter.paint(g, 0, 0, WIDTH, row, Palette.LIGHT));
+        g -> TimelinePainter.paint(g, 0, 0, width, row, Palette.LIGHT));
   }
 
   /** Where the idea was let go first, since there is most to see; else the first. */
@@ -96,7 +104,8 @@ final class TimelineSection {
         .orElse(Math.max(1, take.phrases().get(0).place().chorus()));
   }
 
-  static List<TimelineRow> rows(JudgedTake take, int chorus, Optional<PitchTrace> sung) {
+  static List<TimelineRow> rows(
+      JudgedTake take, int chorus, Optional<PitchTrace> sung, int inARowOfShortForms) {
     Setting setting = take.setting();
     List<JudgedPhrase> here =
         take.phrases().stream().filter(p -> p.place().chorus() == chorus).toList();
@@ -106,7 +115,7 @@ final class TimelineSection {
     double barOfAny = Math.floor(placed(any, beatsInBar) / beatsInBar) * beatsInBar;
     int bars = setting.form().bars().size();
     double start = barOfAny - (double) (any.place().bar() - 1) * beatsInBar;
-    int inARow = bars <= SHORT_FORM ? BARS_IN_A_ROW : 2 * BARS_IN_A_ROW;
+    int inARow = bars <= SHORT_FORM ? inARowOfShortForms : 2 * inARowOfShortForms;
     List<Sounding> notes = here.stream().flatMap(p -> sounding(take, p).stream()).toList();
     int lowest = notes.stream().mapToInt(Sounding::pitch).min().orElse(60) - ROOM;
     int highest = notes.stream().mapToInt(Sounding::pitch).max().orElse(72) + ROOM;
@@ -115,27 +124,35 @@ final class TimelineSection {
       int count = Math.min(inARow, bars - from);
       double first = start + (double) from * beatsInBar;
       double end = first + (double) count * beatsInBar;
-      boolean isFirst = from == 0;
-      boolean isLast = from + count >= bars;
+      double lead = from == 0 ? lead(notes, first, beatsInBar) : 0;
       rows.add(
           new TimelineRow(
               from + 1,
               first,
               count,
               beatsInBar,
-              setting.changes().between(Math.max(0, first), Math.max(0, end)).stream()
-                  .filter(span -> span.endBeat() > first && span.startBeat() < end)
+              lead,
+              setting.changes().between(Math.max(0, first - lead), Math.max(0, end)).stream()
+                  .filter(span -> span.endBeat() > first - lead && span.startBeat() < end)
                   .toList(),
               notes.stream()
-                  .filter(n -> (isFirst || n.onset() >= first - 1e-6))
-                  .filter(n -> (isLast || n.onset() < end - 1e-6))
-                  .filter(n -> n.onset() + n.duration() > first && n.onset() < end)
+                  .filter(n -> n.onset() + n.duration() > first - lead + TimelineRow.EARLY_BEATS)
+                  .filter(n -> n.onset() < end - TimelineRow.EARLY_BEATS)
                   .toList(),
               lowest,
               highest,
-              sung.map(trace -> voice(trace, setting, notes, first, end)).orElse(List.of())));
+              sung.map(trace -> voice(trace, setting, notes, first - lead, end))
+                  .orElse(List.of())));
     }
     return rows;
+  }
+
+  /** Whole beats of a pick-up before the chorus. */
+  private static double lead(List<Sounding> notes, double first, int beatsInBar) {
+    double early = first - notes.stream().mapToDouble(Sounding::onset).min().orElse(first);
+    return early <= TimelineRow.EARLY_BEATS
+        ? 0
+        : Math.min(beatsInBar, Math.ceil(early - TimelineRow.EARLY_BEATS));
   }
 
   /**
@@ -193,7 +210,7 @@ final class TimelineSection {
               heard.note().pitch(),
               played.cents(),
               heard.role(),
-              Sheet.mark(phrase),
+              PhrasePicture.mark(phrase),
               entry));
     }
     return notes;

@@ -5,12 +5,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import holdfast.chart.ChartText;
+import holdfast.chart.WrittenFor;
+import holdfast.motif.Family;
 import holdfast.motif.Player;
+import holdfast.practice.invent.Invented;
+import holdfast.report.picture.Clef;
 import holdfast.report.picture.Palette;
 import holdfast.report.picture.Svg;
 import holdfast.session.Coach;
 import holdfast.session.DemoTake;
 import holdfast.session.JudgedTake;
+import holdfast.session.Overruling;
 import holdfast.session.Setting;
 import holdfast.time.TempoMap;
 import java.awt.Color;
@@ -23,8 +28,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import nu.validator.client.EmbeddedValidator;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The page against the standards. HTML: the Nu checker 26.5.2 (nu.validator:validator), which is
@@ -49,20 +58,116 @@ class PageIsValidTest {
         .strip();
   }
 
-  @Test
-  void every_kind_of_report_is_valid_html() throws Exception {
-    assertEquals("", remarks(ReportPage.of(Takes.demo(), FULL.after(Takes.progress(false)))));
-    assertEquals("", remarks(ReportPage.of(Takes.sung(2, -60), FULL.after(Takes.progress(true)))));
-    assertEquals("", remarks(ReportPage.of(Takes.demo(), Occasion.UNKNOWN)));
+  /** Every kind of page that there is, by a name for it. */
+  static Stream<Arguments> pages() {
+    JudgedTake demo = Takes.demo();
+    JudgedTake sung = Takes.sung(2, -60);
+    JudgedTake overruled =
+        demo.overruledBy(
+            List.of(
+                Overruling.of(
+                    demo.counts().lost().get(0), Family.VARIED, Optional.of("I <hear> it & so"))));
+    Occasion silent = FULL.heardAs(Listening.NOTHING);
+    Invented ideas =
+        new Invented(
+            List.of("Fmaj7", "C7"),
+            1.5,
+            3,
+            List.of(demo.phrases().get(0).notes(), demo.phrases().get(5).notes()));
+    return Stream.of(
+        Arguments.of("as it is judged from a file", ReportPage.of(demo, Occasion.UNKNOWN)),
+        Arguments.of("to be heard", ReportPage.of(demo, FULL.after(Takes.progress(false)))),
+        Arguments.of("silent", ReportPage.of(demo, silent)),
+        Arguments.of("sung", ReportPage.of(sung, FULL.after(Takes.progress(true)))),
+        Arguments.of("sung, with the voice", ReportPage.of(sung, FULL.sungAt(voice()))),
+        Arguments.of("overruled", ReportPage.of(overruled, FULL)),
+        Arguments.of("overruled and silent", ReportPage.of(overruled, silent)),
+        Arguments.of("for E♭", ReportPage.of(demo, written(WrittenFor.E_FLAT, Clef.TREBLE))),
+        Arguments.of("bass clef", ReportPage.of(demo, written(WrittenFor.CONCERT, Clef.BASS))),
+        Arguments.of("only the idea", ReportPage.of(playing(5), FULL)),
+        Arguments.of("nothing played", ReportPage.of(playing(0), FULL)),
+        Arguments.of("nothing restated", ReportPage.of(Takes.unrelated(), FULL)),
+        Arguments.of("half an hour", ReportPage.of(Takes.long_(30), silent)),
+        Arguments.of("invented", ReportPage.of(demo, FULL.inventing(Optional.of(ideas)))),
+        Arguments.of(
+            "nothing invented",
+            ReportPage.of(
+                playing(0),
+                silent.inventing(Optional.of(new Invented(List.of("Dm7"), 0, 0, List.of()))))));
   }
 
-  @Test
-  void the_report_of_silence_is_valid_html_too() throws Exception {
+  private static Occasion written(WrittenFor reader, Clef clef) {
+    return FULL.writtenFor(reader, Optional.of(clef));
+  }
+
+  private static Optional<PitchTrace> voice() {
+    float[] heights = new float[3000];
+    for (int i = 0; i < heights.length; i++) {
+      heights[i] = i % 70 > 50 ? Float.NaN : 55 + (float) Math.sin(i / 9.0);
+    }
+    return Optional.of(PitchTrace.of(0, heights));
+  }
+
+  private static JudgedTake playing(int notes) {
     DemoTake demo = DemoTake.shipped();
     Setting setting =
         Setting.of(demo.chart(), TempoMap.steady(60), Player.KEYBOARD, Optional.empty());
-    JudgedTake silent = Coach.judge(setting, List.of(), phrase -> {});
-    assertEquals("", remarks(ReportPage.of(silent, FULL)));
+    return Coach.judge(setting, demo.played().subList(0, notes), phrase -> {});
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("pages")
+  void every_page_is_valid_html_with_headings_in_order_and_words_for_its_pictures(
+      String kind, String page) throws Exception {
+    assertEquals("", remarks(page));
+    assertTrue(page.contains("<html lang=\"en\">"));
+    List<Integer> levels =
+        Pattern.compile("<h([1-6])")
+            .matcher(page)
+            .results()
+            .map(m -> Integer.parseInt(m.group(1)))
+            .toList();
+    assertEquals(1, levels.get(0), kind);
+    assertEquals(1, levels.stream().filter(level -> level == 1).count());
+    for (int i = 1; i < levels.size(); i++) {
+      assertTrue(levels.get(i) <= levels.get(i - 1) + 1, levels.toString());
+    }
+    long pictures = Pattern.compile("<svg ").matcher(page).results().count();
+    long worded =
+        Pattern.compile("role=\"img\" aria-label=\"[^\"]{8,}\"").matcher(page).results().count();
+    assertEquals(pictures, worded);
+    long sounds = Pattern.compile("<audio ").matcher(page).results().count();
+    long named =
+        Pattern.compile("<audio [^>]*aria-label=\"[^\"]{8,}\"").matcher(page).results().count();
+    assertEquals(sounds, named);
+    List<String> ids =
+        new ArrayList<>(
+            Pattern.compile(" id=\"([^\"]+)\"")
+                .matcher(page)
+                .results()
+                .map(m -> m.group(1))
+                .toList());
+    assertEquals(new HashSet<>(ids).size(), ids.size(), "an id stands twice");
+    for (MatchResult link :
+        Pattern.compile("href=\"#([^\"]+)\"").matcher(page).results().toList()) {
+      assertTrue(ids.contains(link.group(1)), link.group() + " leads nowhere");
+    }
+  }
+
+  /** Nobody who invents is told that the idea was lost. */
+  @Test
+  void a_session_of_inventing_tells_its_ideas_and_no_loss() {
+    String page =
+        pages()
+            .filter(p -> p.get()[0].equals("invented"))
+            .map(p -> (String) p.get()[1])
+            .findFirst()
+            .orElseThrow();
+    assertTrue(page.contains("You found 2 different ideas over Fmaj7 and C7."));
+    assertTrue(page.contains("One of them you said once more."));
+    assertTrue(page.contains("C5 A4 G4 A4 F4"), "the first idea by its notes");
+    assertTrue(page.contains("--invented 2"));
+    assertFalse(page.contains("let it go") || page.contains("did not come back"));
   }
 
   @Test
@@ -130,35 +235,6 @@ class PageIsValidTest {
   @Test
   void black_on_white_is_21_to_1() {
     assertEquals(21, contrast(Color.BLACK, Color.WHITE), 1e-9);
-  }
-
-  @Test
-  void headings_go_down_one_level_at_a_time_and_pictures_have_words() {
-    String page = ReportPage.of(Takes.sung(2, -60), FULL.after(Takes.progress(true)));
-    List<Integer> levels =
-        Pattern.compile("<h([1-6])")
-            .matcher(page)
-            .results()
-            .map(m -> Integer.parseInt(m.group(1)))
-            .toList();
-    assertEquals(1, levels.get(0));
-    assertEquals(1, levels.stream().filter(level -> level == 1).count());
-    for (int i = 1; i < levels.size(); i++) {
-      assertTrue(levels.get(i) <= levels.get(i - 1) + 1, levels.toString());
-    }
-    assertTrue(page.contains("<html lang=\"en\">"));
-    long pictures = Pattern.compile("<svg ").matcher(page).results().count();
-    long worded =
-        Pattern.compile("role=\"img\" aria-label=\"[^\"]{8,}\"").matcher(page).results().count();
-    assertEquals(pictures, worded);
-    List<String> ids =
-        new ArrayList<>(
-            Pattern.compile(" id=\"([^\"]+)\"")
-                .matcher(page)
-                .results()
-                .map(m -> m.group(1))
-                .toList());
-    assertEquals(new HashSet<>(ids).size(), ids.size(), "an id stands twice");
   }
 
   private static double contrast(Color one, Color other) {

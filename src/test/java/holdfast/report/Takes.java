@@ -61,6 +61,27 @@ public final class Takes {
         phrase -> {});
   }
 
+  /** An idea, and then only other things. */
+  static JudgedTake unrelated() {
+    Chart chart = ChartLibrary.open("paper-boats");
+    List<Note> line = new ArrayList<>();
+    List<String> bars =
+        List.of(
+            "C5/0.5 A4/0.5 G4 A4/0.5 F4/1",
+            "F4/0.25 G4/0.25 A4/0.25 Bb4/0.25 C5/0.25 D5/0.25 E5/0.25 F5/1.5",
+            "Bb4/1.5 D5/0.25 G5/0.25 D5/1.5",
+            "E4/0.25 G4/0.25 Bb4/0.25 C5/0.25 E5/2",
+            "A5/2 F5/1",
+            "Db4/0.25 F4/0.25 Ab4/0.25 C5/0.25 Db5/0.25 F5/2");
+    for (int bar = 0; bar < bars.size(); bar++) {
+      for (Note note : IdeaNotation.parse(bars.get(bar))) {
+        line.add(new Note(4.0 * bar + note.onsetBeats(), note.durationBeats(), note.pitch()));
+      }
+    }
+    Setting setting = Setting.of(chart, TempoMap.steady(60), Player.KEYBOARD, Optional.empty());
+    return Coach.judge(setting, new DemoStudent(3).play(line, setting.beats()), phrase -> {});
+  }
+
   /** A take of so many minutes at a keyboard, an idea in every bar, now and then a new one. */
   public static JudgedTake long_(int minutes) {
     Chart chart = ChartLibrary.open("slow-ferry");

@@ -86,8 +86,8 @@ public final class TimelinePainter {
     }
 
     private double at(double beat) {
-      double within = Math.max(row.startBeat(), Math.min(row.endBeat(), beat));
-      return x + width * (within - row.startBeat()) / (row.endBeat() - row.startBeat());
+      double within = Math.max(row.fromBeat(), Math.min(row.endBeat(), beat));
+      return x + width * (within - row.fromBeat()) / (row.endBeat() - row.fromBeat());
     }
 
     /** The top of a semitone's row. */
@@ -124,8 +124,8 @@ public final class TimelinePainter {
     private void grid() {
       g.setStroke(new BasicStroke(0.6f));
       int beats = row.bars() * row.beatsInBar();
-      for (int i = 0; i <= beats; i++) {
-        boolean isBar = i % row.beatsInBar() == 0;
+      for (int i = -(int) row.leadBeats(); i <= beats; i++) {
+        boolean isBar = Math.floorMod(i, row.beatsInBar()) == 0;
         g.setColor(isBar ? palette.quiet() : palette.line());
         double line = at(row.startBeat() + i);
         g.draw(new Line2D.Double(line, isBar ? y : y + HEAD, line, floor()));
@@ -140,9 +140,19 @@ public final class TimelinePainter {
     }
 
     private void chordName(ChordSpan span) {
+      if (span.endBeat() <= row.startBeat()) {
+        // A pick-up is narrower than a chord's name.
+        return;
+      }
       g.setColor(palette.ink());
       String name = span.harmony().display();
-      Glyphs.bold().fill(g, name, at(span.startBeat()) + 3, y + CHORD_TEXT, CHORD_TEXT);
+      Glyphs.bold()
+          .fill(
+              g,
+              name,
+              at(Math.max(row.startBeat(), span.startBeat())) + 3,
+              y + CHORD_TEXT,
+              CHORD_TEXT);
     }
 
     private void note(Sounding note) {
@@ -155,7 +165,8 @@ public final class TimelinePainter {
       g.setStroke(new BasicStroke(1.1f));
       g.setColor(palette.card());
       g.fill(shape);
-      g.setColor(note.mark().lineColour(palette));
+      // Darker than in the sheet: it must stand out from the bands, too.
+      g.setColor(note.mark().textColour(palette));
       switch (note.role().effect()) {
         case RESTS, NONE -> g.fill(shape);
         case MOVES, RESOLVES -> {
@@ -183,6 +194,7 @@ public final class TimelinePainter {
       if (Math.abs(note.cents()) >= WORTH_A_NUMBER_CENTS) {
         String number = String.format(Locale.ROOT, "%+.0f", note.cents()).replace('-', '−');
         double above = top(note.pitch() + note.cents() / 100) - 1.5;
+        g.setColor(palette.ink());
         Glyphs.words().fill(g, number, left, above, TEXT * 0.85);
       }
     }
@@ -191,7 +203,7 @@ public final class TimelinePainter {
     private void entries() {
       double line = floor() + ENTRIES - 2.5;
       for (Sounding note : row.notes()) {
-        if (note.entry().isPresent()) {
+        if (note.entry().isPresent() && row.begins(note)) {
           double at = at(note.onset());
           g.setColor(palette.ink());
           g.setStroke(new BasicStroke(0.8f));
@@ -211,7 +223,9 @@ public final class TimelinePainter {
       }
       g.setColor(palette.quiet());
       for (Sounding note : row.notes()) {
-        if (note.role() == NoteRole.CHORD_TONE || note.role() == NoteRole.UNJUDGED) {
+        if (note.role() == NoteRole.CHORD_TONE
+            || note.role() == NoteRole.UNJUDGED
+            || !row.begins(note)) {
           continue;
         }
         String word = word(note.role());

@@ -9,9 +9,10 @@ import java.util.Optional;
  * Some bars of one chorus with all that sounded in them.
  *
  * @param firstBar the number of its first bar in the form
- * @param startBeat where it starts, in beats of the take
+ * @param startBeat where its first bar line is, in beats of the take
  * @param bars how many bars it holds
  * @param beatsInBar beats in each
+ * @param leadBeats beats of a pick-up that are shown before its first bar line
  * @param chords the chords that sound, in beats of the take
  * @param notes the notes, in order of onset
  * @param lowest the lowest pitch of the picture, MIDI
@@ -24,11 +25,17 @@ public record TimelineRow(
     double startBeat,
     int bars,
     int beatsInBar,
+    double leadBeats,
     List<ChordSpan> chords,
     List<Sounding> notes,
     int lowest,
     int highest,
     List<List<Voice>> voice) {
+
+  /**
+   * A note that comes less early than this was meant on its beat, and stands in the row of that.
+   */
+  public static final double EARLY_BEATS = 0.12;
 
   /**
    * Where a voice stood at a moment.
@@ -63,6 +70,16 @@ public record TimelineRow(
     chords = List.copyOf(chords);
     notes = List.copyOf(notes);
     voice = voice.stream().map(List::copyOf).toList();
+  }
+
+  /** Where the picture begins. */
+  double fromBeat() {
+    return startBeat - leadBeats;
+  }
+
+  /** Whether a note that sounds here begins here, and not in the row before. */
+  public boolean begins(Sounding note) {
+    return note.onset() >= fromBeat() - EARLY_BEATS;
   }
 
   double endBeat() {
