@@ -29,6 +29,11 @@ public final class Book implements AutoCloseable {
   private static final String TRASH = "trash";
   private static final String TABLE = "book.index";
 
+  /** Nobody waits for the sound of older takes than so many. */
+  private static final int RECENT = 20;
+
+  private static final int MOST_COMPLETED = 2;
+
   private static final Logger LOG = LoggerFactory.getLogger(Book.class);
 
   private final Path home;
@@ -258,6 +263,20 @@ public final class Book implements AutoCloseable {
   public void complete(String take) {
     TakeFolder folder = take(take);
     folder.complete(before(folder.settings()));
+  }
+
+  /**
+   * Takes that were played here and whose reports nobody completed, since they were broken off or
+   * the program ended too early: the newest first, and no more than are done in a minute.
+   */
+  public List<String> incomplete() {
+    return find(Search.ALL).stream()
+        .limit(RECENT)
+        .map(entry -> new TakeFolder(takes().resolve(entry.take())))
+        .filter(TakeFolder::isIncomplete)
+        .limit(MOST_COMPLETED)
+        .map(TakeFolder::name)
+        .toList();
   }
 
   /**

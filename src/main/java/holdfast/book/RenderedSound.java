@@ -81,43 +81,52 @@ public final class RenderedSound implements Listening, AutoCloseable {
 
   /** Plays a take again, as fast as the machine can; silent where this Java cannot. */
   public static RenderedSound of(JudgedTake take, Performance backing) {
-    Performance whole = withSolo(take, backing);
+    Performance whole = asLongAs(take, backing).withPlayedLine(solo(take));
+    return new RenderedSound(take, whole, rendered(take, whole), Optional.empty());
+  }
+
+  /** What sounds beside the player, from the count-in to the end of the take. */
+  static Optional<EarTape> band(JudgedTake take, Performance backing) {
+    return rendered(take, asLongAs(take, backing));
+  }
+
+  private static Optional<EarTape> rendered(JudgedTake take, Performance whole) {
     if (take.phrases().isEmpty() || whole.seconds() > LONGEST_SECONDS) {
-      return new RenderedSound(take, whole, Optional.empty(), Optional.empty());
+      return Optional.empty();
     }
-    try {
-      int channels = StreamSynth.FORMAT.getChannels();
-      try (InputStream stereo = BackingAudio.stream(whole, SoundBank.builtIn())) {
-        return new RenderedSound(
-            take,
-            whole,
-            Optional.of(SoundFile.tape(stereo, BackingAudio.rate(), channels)),
-            Optional.empty());
-      }
+    int channels = StreamSynth.FORMAT.getChannels();
+    try (InputStream stereo = BackingAudio.stream(whole, SoundBank.builtIn())) {
+      return Optional.of(SoundFile.tape(stereo, BackingAudio.rate(), channels));
     } catch (UserMistake | IOException e) {
       LOG.warn("the report stays silent: {}", e.getMessage());
-      return new RenderedSound(take, whole, Optional.empty(), Optional.empty());
+      return Optional.empty();
     }
   }
 
-  private static Performance withSolo(JudgedTake take, Performance backing) {
+  private static List<BackingEvent> solo(JudgedTake take) {
     List<BackingEvent> solo = new ArrayList<>();
-    double end = 0;
     for (JudgedPhrase phrase : take.phrases()) {
       for (int i = 0; i < phrase.notes().size(); i++) {
-        Note note = phrase.notes().get(i);
         PlayedNote played = phrase.played().get(i);
         int velocity = (int) Math.max(1, Math.round(LOUDEST * played.loudness()));
-        solo.add(BackingEvent.ofLine(note, velocity));
-        end = Math.max(end, note.endBeats());
+        solo.add(BackingEvent.ofLine(phrase.notes().get(i), velocity));
       }
     }
+    return solo;
+  }
+
+  private static Performance asLongAs(JudgedTake take, Performance backing) {
+    double end =
+        take.phrases().stream()
+            .flatMap(phrase -> phrase.notes().stream())
+            .mapToDouble(Note::endBeats)
+            .max()
+            .orElse(0);
     double round =
         (double) backing.arrangement().bars().size() * backing.arrangement().metre().beats();
     int rounds = (int) Math.max(1, Math.ceil(end / round - 1e-6));
     return new Performance(
-            backing.arrangement(), OptionalInt.of(rounds), backing.countInBars(), backing.muted())
-        .withPlayedLine(solo);
+        backing.arrangement(), OptionalInt.of(rounds), backing.countInBars(), backing.muted());
   }
 
   @Override

@@ -4,6 +4,7 @@ import holdfast.backing.Performance;
 import holdfast.chart.MusicXmlMelody;
 import holdfast.disk.WholeFile;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarSound;
 import holdfast.listening.midi.BarOne;
 import holdfast.listening.midi.LineChoice;
 import holdfast.listening.midi.MidiTakeFile;
@@ -12,6 +13,7 @@ import holdfast.listening.midi.RecordedTake;
 import holdfast.listening.midi.TakePlacement;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.Plan;
+import holdfast.practice.invent.Invented;
 import holdfast.report.JudgementJson;
 import holdfast.report.Listening;
 import holdfast.report.Occasion;
@@ -68,7 +70,10 @@ public record TakeFolder(Path path) {
   /** The report on paper. */
   public static final String PAPER = "report.pdf";
 
-  /** The take played again by our synthesizer with its band, where it was not recorded. */
+  /**
+   * How it sounds with its band: played again by our synthesizer where it was not recorded, the
+   * recording over the band where that was heard through headphones.
+   */
   public static final String SOUND = "sound.wav";
 
   /** What the student was told to practise next. */
@@ -188,7 +193,13 @@ public record TakeFolder(Path path) {
         .through(settings.input())
         .keptAs(name(), beside)
         .after(earlier)
-        .planning(plan(told, settings));
+        .planning(plan(told, settings))
+        .inventing(invented());
+  }
+
+  private Optional<Invented> invented() {
+    Path file = path.resolve(Invented.FILE);
+    return Files.isRegularFile(file) ? Optional.of(Invented.read(file)) : Optional.empty();
   }
 
   /** What the student was told; where a teacher's word changed what that came from, a new plan. */
@@ -203,8 +214,8 @@ public record TakeFolder(Path path) {
 
   /**
    * Adds to the report what takes a while: the PDF, the sound as a file, and the page once more
-   * with the sound of each phrase. Each file comes whole or not at all; whoever is stopped in
-   * between keeps the page as it was.
+   * with the sound of each phrase. Each file comes whole or not at all; the PDF comes last, so that
+   * a take without one is completed later.
    *
    * @param earlier the student's takes before this one
    * @throws UserMistake where the take is broken, or there is no room
@@ -214,26 +225,48 @@ public record TakeFolder(Path path) {
     JudgedTake told = judged();
     if (Files.isRegularFile(recording())) {
       try (TakeSound sound = TakeSound.of(recording(), told)) {
-        completeRecorded(told, occasion(told, settings, earlier, List.of(PAPER, RECORDING)), sound);
+        completeRecorded(told, settings, earlier, sound);
       }
     } else {
       completeRendered(told, settings, earlier);
     }
   }
 
-  private void completeRecorded(JudgedTake told, Occasion known, TakeSound sound) {
-    Occasion occasion = known.sungAt(sound.trace());
-    WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
-    String silent = ReportPage.of(told, occasion);
-    Listening heard =
+  /** Whether it was played here and its report was never completed. */
+  boolean isIncomplete() {
+    return Files.isRegularFile(path.resolve(HEARD))
+        && Files.isRegularFile(report())
+        && !Files.exists(path.resolve(PAPER));
+  }
+
+  private void completeRecorded(
+      JudgedTake told, TakeSettings settings, Progress earlier, TakeSound sound) {
+    Optional<HeadphoneSound> mixed =
         sound
             .zeroSeconds()
-            .map(
-                zero ->
-                    new PhraseSounds(sound.sound(), zero, silent.length())
-                        .orElse(new SoundBeside(RECORDING, zero)))
-            .orElse(Listening.NOTHING);
-    WholeFile.write(report(), ReportPage.of(told, occasion.heardAs(heard)));
+            .flatMap(zero -> HeadphoneSound.of(sound.sound(), zero, told, settings.performance()));
+    EarSound heard = mixed.isPresent() ? mixed.get() : sound.sound();
+    try {
+      mixed.ifPresent(
+          mix -> WholeFile.write(path.resolve(SOUND), fresh -> EarWave.write(mix, fresh)));
+      List<String> files =
+          mixed.isPresent() ? List.of(PAPER, RECORDING, SOUND) : List.of(PAPER, RECORDING);
+      Occasion occasion = occasion(told, settings, earlier, files).sungAt(sound.trace());
+      String silent = ReportPage.of(told, occasion);
+      String file = mixed.isPresent() ? SOUND : RECORDING;
+      Listening listening =
+          sound
+              .zeroSeconds()
+              .map(
+                  zero ->
+                      new PhraseSounds(heard, zero, silent.length())
+                          .orElse(new SoundBeside(file, zero)))
+              .orElse(Listening.NOTHING);
+      WholeFile.write(report(), ReportPage.of(told, occasion.heardAs(listening)));
+      WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
+    } finally {
+      mixed.ifPresent(HeadphoneSound::close);
+    }
   }
 
   private void completeRendered(JudgedTake told, TakeSettings settings, Progress earlier) {
@@ -244,9 +277,9 @@ public record TakeFolder(Path path) {
               tape -> WholeFile.write(path.resolve(SOUND), fresh -> EarWave.write(tape, fresh)));
       List<String> files = sound.tape().isPresent() ? List.of(PAPER, SOUND) : List.of(PAPER);
       Occasion occasion = occasion(told, settings, earlier, files);
-      WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
       int silent = ReportPage.of(told, occasion).length();
       WholeFile.write(report(), ReportPage.of(told, occasion.heardAs(sound.within(silent, SOUND))));
+      WholeFile.write(path.resolve(PAPER), ReportPdf.of(told, occasion));
     }
   }
 

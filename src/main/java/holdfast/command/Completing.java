@@ -1,5 +1,6 @@
 package holdfast.command;
 
+import holdfast.book.Book;
 import holdfast.book.KeptTake;
 import holdfast.book.TakeFolder;
 import holdfast.mistake.UserMistake;
@@ -32,6 +33,19 @@ final class Completing {
               + ".");
     } catch (UserMistake e) {
       say(out, "The report stays as it is: " + e.getMessage());
+    }
+    completeEarlier(out);
+  }
+
+  /** A take that was broken off has waited for its sound. */
+  private static void completeEarlier(PrintWriter out) {
+    try (Book book = Book.open()) {
+      for (String take : book.incomplete()) {
+        book.complete(take);
+        say(out, "I did the same for " + take + ", which was broken off.");
+      }
+    } catch (UserMistake e) {
+      say(out, "An earlier report stays as it is: " + e.getMessage());
     }
   }
 

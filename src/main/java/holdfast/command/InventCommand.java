@@ -108,7 +108,7 @@ final class InventCommand implements Callable<Integer> {
     try (Book book = Book.open()) {
       book.said().forEach(out::println);
     }
-    play(performance, choice, out);
+    Completing.of(play(performance, choice, out), out);
     return 0;
   }
 
@@ -141,7 +141,7 @@ final class InventCommand implements Callable<Integer> {
         .performance(input.singersRange());
   }
 
-  private void play(Performance performance, InputChoice choice, PrintWriter out)
+  private KeptTake play(Performance performance, InputChoice choice, PrintWriter out)
       throws InterruptedException, IOException {
     int buffer =
         input.soundsMe() ? SoundChoice.QUICK_BUFFER_MILLIS : SoundChoice.SAFE_BUFFER_MILLIS;
@@ -170,12 +170,13 @@ final class InventCommand implements Callable<Integer> {
                 keeper,
                 Instant.now().getEpochSecond());
         JudgedTake judged = take.play(band, source.keepingSoundIn(keeper.recording()));
-        List<String> kept = keeper.finish(judged, student);
         WholeFile.write(
             keeper.folder().path().resolve(Invented.FILE),
             Invented.json(take.inventing(), chords, minutesOf(judged), setting.metre()));
+        List<String> kept = keeper.finish(judged, student);
         tell(screen, Invented.read(keeper.folder().path().resolve(Invented.FILE)));
         kept.forEach(screen::say);
+        return keeper;
       }
     }
   }

@@ -2,6 +2,7 @@ package holdfast.book;
 
 import holdfast.listening.Heard;
 import holdfast.listening.PlayedNote;
+import holdfast.practice.Plan;
 import holdfast.session.Coach;
 import holdfast.session.JudgedTake;
 import java.io.IOException;
@@ -22,6 +23,7 @@ final class BookChild {
       case "record" -> record(home);
       case "index" -> index(home);
       case "delete" -> delete(home);
+      case "complete" -> complete(home);
       default -> throw new IllegalArgumentException(args[0]);
     }
   }
@@ -50,6 +52,31 @@ final class BookChild {
         take.finish(judged, Optional.empty());
         say(take.folder().name() + " " + heard.size());
       }
+    }
+  }
+
+  /** Take after take with its plan, its sound and its paper. */
+  private static void complete(Path home) throws IOException {
+    for (int day = 0; ; day++) {
+      TakeFolder folder = planned(home, day);
+      say("played " + folder.name());
+      try (Book book = Book.open(home)) {
+        book.complete(folder.name());
+      }
+      say("completed " + folder.name());
+    }
+  }
+
+  private static TakeFolder planned(Path home, int day) throws IOException {
+    TakeSettings settings = MadeTakes.settings("Mira", day);
+    try (KeptTake take =
+        KeptTake.begin(home.resolve(Book.TAKES), settings, MadeTakes.PERFORMANCE)) {
+      take.hear(Heard.recording(MadeTakes.notes()));
+      JudgedTake judged =
+          Coach.judge(MadeTakes.SETTING, MadeTakes.notes(), phrase -> take.phraseEnded(0));
+      Plan plan = Plan.after(judged, "Paper Boats");
+      take.finish(judged, MadeTakes.PERFORMANCE, Optional.empty(), Optional.of(plan));
+      return take.folder();
     }
   }
 

@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import holdfast.ChildProgram;
 import holdfast.listening.PlayedNote;
+import holdfast.report.PlanJson;
 import holdfast.session.log.LoggedTake;
 import java.io.File;
 import java.io.IOException;
@@ -23,12 +25,16 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
+import javax.sound.midi.MidiSystem;
+import javax.sound.sampled.AudioSystem;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A program is killed (SIGKILL) at any moment while it records, indexes or deletes. Some kills
- * here; {@code -Dholdfast.kills=300} for hundreds.
+ * A program is killed (SIGKILL) at any moment while it records, indexes, completes or deletes. Some
+ * kills here; {@code -Dholdfast.kills=300} for hundreds.
  */
 class BookKillsTest {
 
@@ -138,6 +144,58 @@ class BookKillsTest {
                 String.format(
                     Locale.ROOT, "%.6f-%.6f %d", n.onsetSeconds(), n.endSeconds(), n.pitch()))
         .toList();
+  }
+
+  /** JSON is read by Jackson, MIDI by the JDK, WAV by the JDK, PDF by PDFBox. */
+  @Test
+  void a_report_is_completed_later_or_whole_and_no_file_is_half() throws Exception {
+    Random random = new Random(SEED);
+    for (int kill = 0; kill < share(); kill++) {
+      Path home = folder.resolve("completing" + kill);
+      List<String> said = killed("complete", home, 1 + random.nextInt(2), random.nextInt(4000));
+      try (Book book = Book.open(home)) {
+        for (Entry entry : book.find(Search.ALL)) {
+          Path take = home.resolve("takes").resolve(entry.take());
+          assertNoHalf(take);
+          if (said.contains("completed " + entry.take())) {
+            assertTrue(Files.exists(take.resolve(TakeFolder.SOUND)), "after kill " + kill);
+            assertTrue(Files.exists(take.resolve(TakeFolder.PAPER)), "after kill " + kill);
+          }
+        }
+        for (String take : book.incomplete()) {
+          assertFalse(said.contains("completed " + take), take);
+          book.complete(take);
+          assertNoHalf(home.resolve("takes").resolve(take));
+        }
+        assertEquals(List.of(), book.incomplete());
+      }
+      ageHalfWritten(home);
+      try (Book book = Book.open(home)) {
+        assertTrue(book.size() >= said.stream().filter(s -> s.startsWith("played")).count());
+      }
+      assertNoOrphan(home);
+    }
+  }
+
+  private static void assertNoHalf(Path take) throws Exception {
+    new ObjectMapper().readTree(take.resolve(TakeFolder.JUDGEMENT).toFile());
+    MidiSystem.getSequence(take.resolve(TakeFolder.MIDI).toFile());
+    assertTrue(Files.readString(take.resolve(TakeFolder.REPORT)).endsWith("</html>"));
+    Path next = take.resolve(TakeFolder.NEXT);
+    if (Files.exists(next)) {
+      assertTrue(PlanJson.read(Files.readString(next)).isPresent(), "the plan can be read");
+    }
+    Path sound = take.resolve(TakeFolder.SOUND);
+    if (Files.exists(sound)) {
+      long frames = AudioSystem.getAudioFileFormat(sound.toFile()).getFrameLength();
+      assertEquals(Files.size(sound) - 44, 2 * frames);
+    }
+    Path paper = take.resolve(TakeFolder.PAPER);
+    if (Files.exists(paper)) {
+      try (PDDocument pdf = Loader.loadPDF(paper.toFile())) {
+        assertTrue(pdf.getNumberOfPages() > 0);
+      }
+    }
   }
 
   private static int share() {

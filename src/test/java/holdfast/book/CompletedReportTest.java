@@ -4,8 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import holdfast.backing.BackingAudio;
+import holdfast.backing.sound.SoundBank;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarTape;
+import holdfast.listening.audio.SoundFile;
 import holdfast.motif.Family;
 import holdfast.motif.Player;
 import holdfast.practice.Plan;
@@ -19,6 +23,7 @@ import holdfast.session.Setting;
 import java.io.ByteArrayInputStream;
 import java.io.File;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -146,8 +151,7 @@ class CompletedReportTest {
     return pcm;
   }
 
-  @Test
-  void a_recorded_take_is_heard_from_its_recording_and_the_voice_is_drawn() throws Exception {
+  private TakeFolder sung(byte[] pcm) throws IOException {
     Setting sung =
         Setting.of(
             MadeTakes.PERFORMANCE.arrangement(),
@@ -162,7 +166,6 @@ class CompletedReportTest {
             "a microphone",
             Optional.of("Mira"));
     TakeFolder folder = MadeTakes.play(home, settings);
-    byte[] pcm = recording(MadeTakes.notes());
     AudioSystem.write(
         new AudioInputStream(
             new ByteArrayInputStream(pcm),
@@ -170,7 +173,25 @@ class CompletedReportTest {
             pcm.length / 2),
         AudioFileFormat.Type.WAVE,
         folder.recording().toFile());
+    return folder;
+  }
 
+  /** The backing as the device would have sounded it, from the count-in on. */
+  private static float[] backing() throws IOException {
+    try (InputStream stereo = BackingAudio.stream(MadeTakes.PERFORMANCE, SoundBank.builtIn());
+        EarTape tape = SoundFile.tape(stereo, BackingAudio.rate(), 2)) {
+      return tape.samples(0, (int) tape.length());
+    }
+  }
+
+  /** Where second 0 of the take is in {@link #backing}. */
+  private static double countIn() {
+    return -MadeTakes.PERFORMANCE.tempoMap().secondsAt(MadeTakes.PERFORMANCE.firstBeat());
+  }
+
+  @Test
+  void a_recorded_take_is_heard_over_its_backing_and_the_voice_is_drawn() throws Exception {
+    TakeFolder folder = sung(recording(MadeTakes.notes()));
     JudgedTake judged = folder.judged();
     try (TakeSound sound = TakeSound.of(folder.recording(), judged)) {
       // The ear tells onsets to a few hundredths of a second.
@@ -185,8 +206,52 @@ class CompletedReportTest {
     String page = page(folder);
     assertEquals(judged.phrases().size(), sounds(page).size());
     assertTrue(page.contains("The thin curve is your voice"), "the voice is told of");
-    assertFalse(Files.exists(folder.path().resolve(TakeFolder.SOUND)), "it has a recording");
     assertTrue(Files.size(folder.path().resolve(TakeFolder.PAPER)) > 10_000);
+
+    // The microphone heard no backing, so it is put under the voice where the player heard it.
+    float[] mixed = SoundFile.read(folder.path().resolve(TakeFolder.SOUND)).atEarRate();
+    float[] band = backing();
+    PlayedNote last = MadeTakes.notes().get(MadeTakes.notes().size() - 1);
+    double rest = last.endSeconds() + 0.1;
+    double best = 0;
+    for (double off = -0.06; off <= 0.06; off += 1.0 / RATE) {
+      best = Math.max(best, likeness(mixed, LEAD + rest + off, band, countIn() + rest));
+    }
+    assertTrue(best > 0.95, "in a rest of the player the backing sounds alone: " + best);
+  }
+
+  /** The correlation of two sounds over four tenths of a second, from these seconds on. */
+  private static double likeness(float[] one, double from, float[] other, double otherFrom) {
+    int a = (int) Math.round(from * RATE);
+    int b = (int) Math.round(otherFrom * RATE);
+    double both = 0;
+    double first = 1e-12;
+    double second = 1e-12;
+    for (int i = 0; i < 0.4 * RATE; i++) {
+      both += one[a + i] * other[b + i];
+      first += one[a + i] * one[a + i];
+      second += other[b + i] * other[b + i];
+    }
+    return both / Math.sqrt(first * second);
+  }
+
+  @Test
+  void a_recording_that_heard_the_backing_is_left_as_it_is() throws Exception {
+    byte[] pcm = recording(MadeTakes.notes());
+    float[] band = backing();
+    int later = (int) Math.round((LEAD - countIn()) * RATE);
+    for (int i = 0; i < pcm.length / 2; i++) {
+      int at = i - later;
+      double added = at >= 0 && at < band.length ? 0.5 * band[at] : 0;
+      int voice = (short) ((pcm[2 * i] & 0xFF) | pcm[2 * i + 1] << 8);
+      int sample = (int) Math.max(-32767, Math.min(32767, voice + 32767 * added));
+      pcm[2 * i] = (byte) sample;
+      pcm[2 * i + 1] = (byte) (sample >> 8);
+    }
+    TakeFolder folder = sung(pcm);
+    folder.complete(Progress.NONE);
+    assertFalse(Files.exists(folder.path().resolve(TakeFolder.SOUND)), "it has a recording");
+    assertEquals(folder.judged().phrases().size(), sounds(page(folder)).size());
   }
 
   @Test

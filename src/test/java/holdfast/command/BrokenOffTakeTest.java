@@ -55,7 +55,15 @@ class BrokenOffTakeTest {
     assertTrue(Files.exists(folder.resolve("take.heard")), "all that was heard stays with it");
     try (Book book = Book.open(home)) {
       assertEquals(List.of(), book.said());
+      String take = folder.getFileName().toString();
+      assertEquals(List.of(take), book.incomplete(), "its sound and its paper are still to come");
+      Files.delete(sound);
+      book.complete(take);
+      assertEquals(List.of(), book.incomplete());
     }
+    assertTrue(Files.exists(folder.resolve("report.pdf")));
+    assertTrue(Files.exists(folder.resolve("sound.wav")));
+    assertTrue(Files.readString(folder.resolve("report.html")).contains("<audio"));
   }
 
   /** What a microphone's recording is like when its program is killed: a head without lengths. */

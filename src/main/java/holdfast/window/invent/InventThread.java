@@ -4,6 +4,7 @@ import holdfast.backing.Performance;
 import holdfast.backing.SoundPlayer;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
@@ -15,6 +16,7 @@ import holdfast.session.Setting;
 import holdfast.session.input.ReadyInput;
 import holdfast.window.Devices;
 import holdfast.window.play.TakeRequest;
+import holdfast.window.play.TakeThread;
 import java.io.IOException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -48,8 +50,9 @@ record InventThread(
 
   private void run() {
     Optional<String> trouble = Optional.empty();
+    Optional<TakeFolder> played = Optional.empty();
     try {
-      play();
+      played = Optional.of(play());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (UserMistake e) {
@@ -60,9 +63,10 @@ record InventThread(
     }
     Optional<String> why = trouble;
     SwingUtilities.invokeLater(() -> ended.accept(why));
+    played.ifPresent(folder -> TakeThread.complete(devices, folder));
   }
 
-  private void play() throws InterruptedException, IOException {
+  private TakeFolder play() throws InterruptedException, IOException {
     Performance performance = vamp.performance(Optional.empty());
     Optional<String> student = devices.preferences().text("student");
     try (SoundPlayer band = SoundPlayer.open(devices.sound())) {
@@ -79,10 +83,11 @@ record InventThread(
         InventingTake take =
             new InventingTake(performance, input.player(), scene, kept, System.nanoTime());
         JudgedTake judged = take.play(band, input.source().keepingSoundIn(kept.recording()));
-        kept.finish(judged, student);
         WholeFile.write(
             kept.folder().path().resolve(Invented.FILE),
             Invented.json(take.inventing(), vamp.chords(), minutes(judged), setting.metre()));
+        kept.finish(judged, student);
+        return kept.folder();
       }
     }
   }

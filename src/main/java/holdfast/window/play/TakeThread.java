@@ -70,7 +70,7 @@ public final class TakeThread {
     try {
       FinishedTake take = request.who() == TakeRequest.Who.DEMO ? demo() : own();
       SwingUtilities.invokeLater(() -> finished.accept(take));
-      take.folder().ifPresent(this::complete);
+      take.folder().ifPresent(folder -> complete(devices, folder));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (UserMistake e) {
@@ -81,12 +81,19 @@ public final class TakeThread {
     }
   }
 
-  /** The player reads on meanwhile, or plays again: this must not take time from either. */
+  /**
+   * Adds to a report what takes a while, and to those of takes that were broken off before it.
+   *
+   * <p>The player reads on meanwhile, or plays again: this must not take time from either.
+   */
   @SuppressWarnings("ThreadPriorityCheck") // asks for less, relies on nothing
-  private void complete(TakeFolder folder) {
+  public static void complete(Devices devices, TakeFolder folder) {
     Thread.currentThread().setPriority(Thread.MIN_PRIORITY);
     try (Book book = Book.open(devices.folder())) {
       book.complete(folder.name());
+      for (String earlier : book.incomplete()) {
+        book.complete(earlier);
+      }
     } catch (UserMistake e) {
       LOG.warn("the report stays without sound: {}", e.getMessage());
     } catch (RuntimeException e) {

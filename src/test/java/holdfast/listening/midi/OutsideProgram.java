@@ -12,12 +12,12 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Programs of others that tests are held against; where one is missing its tests are skipped. */
-final class OutsideProgram {
+public final class OutsideProgram {
 
   private OutsideProgram() {}
 
   /** Runs {@code abc2midi} (Debian package abcmidi) on a tune in ABC notation. */
-  static Path abc2midi(Path folder, String tune) throws IOException, InterruptedException {
+  public static Path abc2midi(Path folder, String tune) throws IOException, InterruptedException {
     Path abc = folder.resolve("tune.abc");
     Path midi = folder.resolve("tune.mid");
     Files.writeString(abc, tune);
@@ -25,8 +25,16 @@ final class OutsideProgram {
     return midi;
   }
 
+  /** What {@code midi2abc} (Debian package abcmidi) reads in a MIDI file, as a tune in ABC. */
+  public static String midi2abc(Path folder, Path midi) throws IOException, InterruptedException {
+    Path abc = folder.resolve("read.abc");
+    run("abcmidi", folder, "midi2abc", midi.toString(), "-o", abc.toString());
+    return Files.readString(abc, StandardCharsets.ISO_8859_1);
+  }
+
   /** What {@code midicsv} (Debian package midicsv) reads in a MIDI file, a record a line. */
-  static List<String> midicsv(Path folder, Path midi) throws IOException, InterruptedException {
+  public static List<String> midicsv(Path folder, Path midi)
+      throws IOException, InterruptedException {
     Path csv = folder.resolve("out.csv");
     run("midicsv", folder, "midicsv", midi.toString(), csv.toString());
     return Files.readAllLines(csv, StandardCharsets.ISO_8859_1);
