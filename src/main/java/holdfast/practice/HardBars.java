@@ -132,7 +132,10 @@ public record HardBars(BarRange bars, List<String> chords, int letGo, int rubbed
   }
 
   private String chordNames() {
-    return String.join(" and ", chords);
+    int last = chords.size() - 1;
+    return last == 0
+        ? chords.get(0)
+        : String.join(", ", chords.subList(0, last)) + " and " + chords.get(last);
   }
 
   private static String times(int count) {

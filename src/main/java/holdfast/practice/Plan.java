@@ -140,10 +140,12 @@ public record Plan(List<Step> steps) {
             Way.SWAP,
             Optional.empty(),
             1,
-            carried
-                + " of "
-                + phrases
-                + " phrases carried the idea; with me in between it stays in your ear.");
+            carried == 0
+                ? "The idea did not come back yet; with me in between it stays in your ear."
+                : carried
+                    + " of "
+                    + phrases
+                    + " phrases carried the idea; with me in between it stays in your ear.");
       } else {
         boolean alwaysTheSame = alwaysTheSame();
         add(

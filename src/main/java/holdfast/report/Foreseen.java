@@ -42,11 +42,13 @@ record Foreseen(int phrases, int foreseen, List<JudgedPhrase> broke) {
     String all =
         foreseen == phrases
             ? "A listener could have guessed how each of your phrases would go on."
-            : "A listener could have guessed how "
-                + foreseen
-                + " of your "
-                + phrases
-                + " phrases would go on.";
+            : foreseen == 0
+                ? "A listener could not have guessed how your phrases would go on."
+                : "A listener could have guessed how "
+                    + foreseen
+                    + " of your "
+                    + phrases
+                    + " phrases would go on.";
     if (broke.isEmpty()) {
       return List.of(all);
     }

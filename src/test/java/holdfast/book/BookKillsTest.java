@@ -212,6 +212,8 @@ class BookKillsTest {
                 "-XX:TieredStopAtLevel=1",
                 "-XX:+UseSerialGC",
                 "-Xshare:auto",
+                "--add-exports=java.desktop/com.sun.media.sound=ALL-UNNAMED",
+                "-Djava.awt.headless=true",
                 "-Dholdfast.data=" + home,
                 "-cp",
                 ChildProgram.classPath(),

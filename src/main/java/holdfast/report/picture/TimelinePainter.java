@@ -80,8 +80,12 @@ public final class TimelinePainter {
         }
         curve.lineTo(across, height);
       }
+      // A light edge lets it be seen on full notes.
+      g.setColor(palette.card());
+      g.setStroke(new BasicStroke(2.4f));
+      g.draw(curve);
       g.setColor(palette.ink());
-      g.setStroke(new BasicStroke(0.8f));
+      g.setStroke(new BasicStroke(0.9f));
       g.draw(curve);
     }
 
