@@ -13,11 +13,14 @@ import holdfast.mistake.UserMistake;
 import holdfast.practice.Way;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -79,12 +82,24 @@ final class AssignmentCommand implements Callable<Integer> {
 
     @Mixin private BackingOptions backing = new BackingOptions();
 
+    /** What only the machine that plays can know, or what the student's chart would not show. */
+    private static final List<String> NOT_PACKED =
+        List.of("--bars", "--count-in", "--mute", "--range");
+
     @Spec private CommandSpec spec;
 
     @Override
     public Integer call() {
       if (!file.toString().endsWith(Assignment.ENDING)) {
         throw new UserMistake(file + " must end in " + Assignment.ENDING + "; name it so");
+      }
+      for (String option : NOT_PACKED) {
+        if (spec.commandLine().getParseResult().hasMatchedOption(option)) {
+          throw new UserMistake(
+              "an assignment does not keep "
+                  + option
+                  + "; say it in --words, and the student plays with it");
+        }
       }
       Performance performance =
           backing.performance(ChartLibrary.open(chart), OptionalInt.of(USUAL_CHORUSES));
@@ -93,7 +108,15 @@ final class AssignmentCommand implements Callable<Integer> {
           way.map(
               word ->
                   Way.read(word)
-                      .orElseThrow(() -> new UserMistake("there is no way \"" + word + "\"")));
+                      .orElseThrow(
+                          () ->
+                              new UserMistake(
+                                  "there is no way \""
+                                      + word
+                                      + "\"; choose one of "
+                                      + Arrays.stream(Way.values())
+                                          .map(Way::word)
+                                          .collect(Collectors.joining(", ")))));
       Assignment task =
           new Assignment(
               UUID.randomUUID().toString(),

@@ -69,13 +69,18 @@ final class BookCommand implements Callable<Integer> {
     if (most < 1) {
       throw new UserMistake("--most takes 1 or more, not " + most);
     }
+    // One more than is shown tells whether there are more.
+    int oneMore = Math.min(most, Integer.MAX_VALUE - 1) + 1;
     Search search =
-        new Search(student, chart, day("--from", from), day("--until", until), words, most);
+        new Search(student, chart, day("--from", from), day("--until", until), words, oneMore);
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
       List<Entry> found = book.find(search);
       BookText text = BookText.forThisTerminal();
-      found.forEach(entry -> out.println(text.line(entry)));
+      found.stream().limit(most).forEach(entry -> out.println(text.line(entry)));
+      if (found.size() > most) {
+        out.println("There are older ones; --most " + 2L * most + " shows more.");
+      }
       if (found.isEmpty()) {
         out.println(book.size() == 0 ? "No take is in the book yet." : "No take fits.");
       }
@@ -83,6 +88,10 @@ final class BookCommand implements Callable<Integer> {
     }
     out.flush();
     return 0;
+  }
+
+  private static String takes(int number) {
+    return number + (number == 1 ? " take" : " takes");
   }
 
   private static Book opened(PrintWriter out) {
@@ -123,9 +132,11 @@ final class BookCommand implements Callable<Integer> {
     try (Book book = opened(out)) {
       List<Entry> takes = book.find(Search.ALL.of(name));
       if (takes.isEmpty()) {
-        throw new UserMistake("there is no take of " + name + " in the book");
+        throw new UserMistake(
+            "there is no take of " + name + " in the book; `holdfast book students` lists all");
       }
       BookText.forThisTerminal().progress(takes).forEach(out::println);
+      out.println("A block is a take, the newest last; the taller, the more of it was carried.");
     }
     out.flush();
     return 0;
@@ -142,8 +153,8 @@ final class BookCommand implements Callable<Integer> {
         out.println(
             each.name()
                 + each.instrument().map(instrument -> ", " + instrument).orElse("")
-                + ", takes: "
-                + book.find(Search.ALL.of(each.name())).size());
+                + ": "
+                + takes(book.find(Search.ALL.of(each.name())).size()));
       }
     }
     out.flush();
@@ -167,16 +178,23 @@ final class BookCommand implements Callable<Integer> {
               paramLabel = "NAME",
               description = "kind of voice or instrument that the ear expects")
           Optional<String> profile) {
-    profile.ifPresent(named -> spec.commandLine().getOut().println(Profile.named(named).name()));
-    try (Book book = opened(spec.commandLine().getOut())) {
+    Optional<String> heardAs = profile.map(named -> Profile.named(named).name());
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
       Optional<Student> known = book.students().find(name);
-      book.students()
-          .keep(
-              new Student(
-                  name,
-                  instrument.or(() -> known.flatMap(Student::instrument)),
-                  profile.or(() -> known.flatMap(Student::profile))));
+      Student kept =
+          new Student(
+              name,
+              instrument.or(() -> known.flatMap(Student::instrument)),
+              heardAs.or(() -> known.flatMap(Student::profile)));
+      book.students().keep(kept);
+      out.println(
+          kept.name()
+              + kept.instrument().map(plays -> ", " + plays).orElse("")
+              + kept.profile().map(ear -> ", heard as " + ear).orElse("")
+              + ".");
     }
+    out.flush();
     return 0;
   }
 
@@ -196,9 +214,13 @@ final class BookCommand implements Callable<Integer> {
               paramLabel = "WORDS",
               description = "what you want to say")
           List<String> said) {
-    try (Book book = opened(spec.commandLine().getOut())) {
-      book.take(take).note(String.join(" ", said));
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      TakeFolder folder = book.take(take);
+      folder.note(String.join(" ", said));
+      out.println("The note is with " + folder.name() + ".");
     }
+    out.flush();
     return 0;
   }
 
@@ -226,9 +248,13 @@ final class BookCommand implements Callable<Integer> {
     SelfEstimate estimate =
         new SelfEstimate(
             SelfEstimate.Feeling.read(feeling), String.join(" ", said == null ? List.of() : said));
-    try (Book book = opened(spec.commandLine().getOut())) {
-      book.take(take).felt(estimate);
+    PrintWriter out = spec.commandLine().getOut();
+    try (Book book = opened(out)) {
+      TakeFolder folder = book.take(take);
+      folder.felt(estimate);
+      out.println(folder.name() + " felt " + estimate.feeling().word() + ".");
     }
+    out.flush();
     return 0;
   }
 
@@ -247,7 +273,7 @@ final class BookCommand implements Callable<Integer> {
               .map(entry -> book.take(entry.take()))
               .toList();
       int packed = Export.write(takes, book.students(), of, file);
-      out.println(packed + (packed == 1 ? " take is in " : " takes are in ") + file);
+      out.println(takes(packed) + (packed == 1 ? " is in " : " are in ") + file);
     }
     out.flush();
     return 0;
@@ -266,15 +292,20 @@ final class BookCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
       if (!sure) {
+        int takes = book.find(Search.ALL.of(name)).size();
+        if (takes == 0 && book.students().find(name).isEmpty()) {
+          throw new UserMistake(
+              "there is no student " + name + " in the book; `holdfast book students` lists all");
+        }
         throw new UserMistake(
             "this deletes "
-                + book.find(Search.ALL.of(name)).size()
-                + " takes of "
+                + takes(takes)
+                + " of "
                 + name
                 + " for good; add --for-good if you are sure");
       }
       int gone = book.forget(name);
-      out.println("Deleted with " + gone + (gone == 1 ? " take." : " takes."));
+      out.println(name + " is deleted with " + takes(gone) + ".");
     }
     out.flush();
     return 0;
@@ -288,7 +319,8 @@ final class BookCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     try (Book book = opened(out)) {
       book.readAgain();
-      out.println(book.size() + " takes are in the book.");
+      int size = book.size();
+      out.println(takes(size) + (size == 1 ? " is" : " are") + " in the book.");
       tellBroken(book, out);
     }
     out.flush();

@@ -113,4 +113,38 @@ class AssignmentCommandTest {
             home.resolve("Mira_week3.carried"), Files.createDirectory(home.resolve("unpacked")));
     assertEquals(Optional.empty(), unpacked.settings().way());
   }
+
+  @Test
+  void what_an_assignment_does_not_keep_is_refused_and_not_forgotten() {
+    Path file = home.resolve("week4.carry");
+    for (String[] option :
+        new String[][] {{"--bars", "1..1"}, {"--count-in", "2"}, {"--mute", "bass"}}) {
+      Terminal said =
+          Terminal.run("assignment", "pack", "Paper Boats", file.toString(), option[0], option[1]);
+      assertEquals(2, said.exitCode());
+      assertEquals(
+          "holdfast: an assignment does not keep "
+              + option[0]
+              + "; say it in --words, and the student plays with it",
+          said.err().strip());
+      assertFalse(Files.exists(file));
+    }
+  }
+
+  @Test
+  void who_names_a_way_that_is_none_reads_those_that_are() {
+    Terminal said =
+        Terminal.run(
+            "assignment",
+            "pack",
+            "Paper Boats",
+            home.resolve("week4.carry").toString(),
+            "--way",
+            "hurry");
+    assertEquals(2, said.exitCode());
+    assertTrue(
+        said.err()
+            .startsWith("holdfast: there is no way \"hurry\"; choose one of head-start, swap"),
+        said.err());
+  }
 }

@@ -49,7 +49,12 @@ public final class ClassPage {
           + "table{border-collapse:collapse}th,td{text-align:left;padding:.3rem .8rem;"
           + "border-bottom:1px solid #8884}thead th{position:sticky;top:0;background:Canvas}"
           + ".quiet{opacity:.7}rect{fill:currentColor}:root{color-scheme:light dark}"
-          + "@media print{thead th{position:static}}";
+          + "@media print{thead th{position:static}}"
+          // On a phone each student is a card: what stood over the columns stands in front.
+          + "@media(max-width:40rem){body{margin:1rem}table,tbody{display:block}thead{display:none}"
+          + "tr{display:block;border-bottom:1px solid #8884;padding:.6rem 0}"
+          + "th,td{display:block;border:0;padding:.1rem 0}td:empty{display:none}"
+          + "td::before{content:attr(data-is)' ';opacity:.7}}";
 
   private ClassPage() {}
 
@@ -81,8 +86,16 @@ public final class ClassPage {
     out.write("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
     out.write("<title>How the class carried its ideas</title><style>" + STYLE + "</style></head>");
     out.write("<body><h1>How the class carried its ideas</h1>");
+    int students = results.students().size();
     out.write(
-        p(results.takes() + " takes of " + results.students().size() + " students.").render());
+        p(number(results.takes(), "take") + " of " + number(students, "student") + ".").render());
+    long glad = results.students().stream().filter(s -> s.word().isPresent()).count();
+    if (glad > 0) {
+      out.write(
+          p((glad == 1 ? "One student" : glad + " students")
+                  + " would be glad of a word; what about stands in the row.")
+              .render());
+    }
     for (Map.Entry<String, List<ClassResults.HardBar>> chart : results.charts().entrySet()) {
       if (!chart.getValue().isEmpty()) {
         out.write(hardBars(chart.getKey(), chart.getValue()).render());
@@ -110,6 +123,10 @@ public final class ClassPage {
     out.write("</body></html>\n");
   }
 
+  private static String number(int count, String what) {
+    return count + " " + what + (count == 1 ? "" : "s");
+  }
+
   private static DomContent hardBars(String chart, List<ClassResults.HardBar> bars) {
     return span(
         rawHtml("<h2>"),
@@ -123,10 +140,10 @@ public final class ClassPage {
                         "Bar "
                             + bar.bar()
                             + ": the idea was let go here "
-                            + bar.times()
-                            + (bar.times() == 1 ? " time in " : " times in ")
-                            + bar.takes()
-                            + (bar.takes() == 1 ? " take." : " takes.")))));
+                            + number(bar.times(), "time")
+                            + " in "
+                            + number(bar.takes(), "take")
+                            + "."))));
   }
 
   private static DomContent row(ClassResults.OfStudent student) {
@@ -135,17 +152,18 @@ public final class ClassPage {
     List<Line> linked = takes.subList(Math.max(0, takes.size() - MOST_LINKS), takes.size());
     return tr(
         th(a(student.name()).withHref(newest.report())).attr("scope", "row"),
-        td(
-            each(
+        td(each(
                 linked,
                 take ->
                     span(
                         a(Integer.toString(1 + takes.indexOf(take)))
                             .withHref(take.outcome().report()),
-                        span(" ")))),
-        td(rawHtml(sparkline(newest.families()))),
-        td(newest.carried() + " of " + newest.phrases()),
-        td(student.hardestBar().map(bar -> "bar " + bar).orElse("")),
+                        span(" "))))
+            .attr("data-is", "takes"),
+        td(rawHtml(sparkline(newest.families()))).attr("data-is", "the newest"),
+        td(newest.carried() + " of " + newest.phrases()).attr("data-is", "carried"),
+        td(student.hardestBar().map(bar -> "bar " + bar).orElse(""))
+            .attr("data-is", "let go most at"),
         td(student.word().orElse("")));
   }
 

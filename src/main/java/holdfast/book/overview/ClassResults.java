@@ -34,6 +34,9 @@ record ClassResults(
   /** Fewer phrases say too little of a take. */
   private static final int LEAST_PHRASES = 3;
 
+  /** A bar is hard for all where the idea was let go once in so many takes, or more often. */
+  private static final int ONCE_IN_TAKES = 4;
+
   /** More bars in a list are no list of hard bars. */
   private static final int MOST_HARD_BARS = 8;
 
@@ -136,6 +139,7 @@ record ClassResults(
                 chart,
                 bars.entrySet().stream()
                     .map(bar -> new HardBar(bar.getKey(), bar.getValue(), takesOver.get(chart)))
+                    .filter(bar -> bar.times() * ONCE_IN_TAKES >= bar.takes())
                     .sorted(
                         Comparator.comparingInt(HardBar::times)
                             .reversed()

@@ -138,4 +138,27 @@ class ClassWorkTest {
     assertFalse(page().contains("<script"));
     assertTrue(Files.readString(overview.resolve(ClassPage.TABLE)).contains("\n'=1+2<script>"));
   }
+
+  @Test
+  void bars_that_were_hard_for_few_are_not_called_hard_for_all() throws Exception {
+    Path results = Files.createDirectories(overview).resolve("results.jsonl");
+    StringBuilder lines = new StringBuilder();
+    for (int i = 0; i < 9; i++) {
+      // Bar 3 is let go by everybody, bar 5 by two of nine.
+      String lost = i < 2 ? "[3,5]" : "[3]";
+      lines.append(
+          String.format(
+              "{\"file\":\"s%d.mid\",\"student\":\"s%d\",\"chart\":\"Paper Boats\","
+                  + "\"phrases\":10,\"carried\":%d,\"families\":\"r\",\"lostBars\":%s}%n",
+              i, i, i < 2 ? 2 : 9, lost));
+    }
+    Files.writeString(results, lines);
+    ClassPage.write(overview);
+    assertEquals(
+        List.of(new ClassResults.HardBar(3, 9, 9)),
+        ClassResults.read(overview).charts().get("Paper Boats"));
+    assertTrue(page().contains("9 takes of 9 students."));
+    assertTrue(
+        page().contains("2 students would be glad of a word; what about stands in the row."));
+  }
 }
