@@ -1,5 +1,6 @@
 package holdfast.report;
 
+import holdfast.motif.CarryWay;
 import holdfast.motif.Expectation;
 
 /** How near the player came to what a listener would expect, in words. */
@@ -28,6 +29,7 @@ final class ExpectationWords {
                 : heard.brokeThread()
                     ? "you went somewhere else, and the thread broke here"
                     : "you went somewhere else";
-    return "A listener expected " + heard.way().words() + "; " + came + ".";
+    String what = heard.way() == CarryWay.WITH_THE_ROOT ? "the idea " : "";
+    return "A listener expected " + what + heard.way().words() + "; " + came + ".";
   }
 }

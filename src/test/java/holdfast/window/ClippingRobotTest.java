@@ -81,6 +81,9 @@ class ClippingRobotTest {
           20,
           () -> driver.desk().playing().map(p -> p.frameTimes().count() > 120).orElse(false));
       look(driver, "playing" + name, cut);
+      driver.press(java.awt.event.KeyEvent.VK_B);
+      look(driver, "big" + name, cut);
+      driver.press(java.awt.event.KeyEvent.VK_B);
       assertTrue(
           driver.find("play.form").filter(form -> form.getHeight() >= LEAST_FORM).isPresent(),
           "the form is there, however small the screen");

@@ -104,17 +104,19 @@ final class PlayLayout implements LayoutManager {
     int verdictHeight = verdict.getPreferredSize().height;
     verdict.setBounds(margin, y, left, verdictHeight);
     y += verdictHeight + gap;
-    keys.setSize(left, keys.getHeight());
+    // For a class the bars take what stands free below the ear light as well.
+    int across = big ? width : left;
+    keys.setSize(across, keys.getHeight());
     int keysHeight = keys.getPreferredSize().height;
     int bottom = margin + height - keysHeight;
-    keys.setBounds(margin, bottom, left, keysHeight);
+    keys.setBounds(margin, bottom, across, keysHeight);
     int formHeight = big ? 0 : formHeight(left, height, bottom - gap - y);
     form.setVisible(formHeight > 0);
     if (formHeight > 0) {
       form.setBounds(margin, bottom - gap - formHeight, left, formHeight);
       formHeight += gap;
     }
-    stage.setBounds(margin, y, left, Math.max(look.px(60), bottom - gap - formHeight - y));
+    stage.setBounds(margin, y, across, Math.max(look.px(60), bottom - gap - formHeight - y));
   }
 
   /** The form takes what the bars can spare; where that is little it is small, and scrolls. */
