@@ -9,9 +9,10 @@ public abstract class Picture extends JComponent {
 
   private static final long serialVersionUID = 1L;
 
-  /** For pictures. */
-  protected Picture() {
-    setOpaque(true);
+  /** It paints all of itself. */
+  @Override
+  public boolean isOpaque() {
+    return true;
   }
 
   /** What it shows, in words. */
