@@ -77,6 +77,11 @@ public final class BackingAudio {
     };
   }
 
+  /** How long {@link #stream} is: the performance and what rings on. */
+  public static double seconds(Performance performance) {
+    return performance.seconds() + RELEASE_SECONDS;
+  }
+
   /** Samples per second of {@link #render} and {@link #stream}. */
   public static int rate() {
     return Math.round(StreamSynth.FORMAT.getSampleRate());

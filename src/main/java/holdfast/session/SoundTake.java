@@ -11,18 +11,17 @@ import holdfast.listening.alignment.BackingPlace.Sureness;
 import holdfast.listening.alignment.KnownBacking;
 import holdfast.listening.alignment.LineFinder;
 import holdfast.listening.alignment.OnBackingTime;
+import holdfast.listening.audio.DrawnSound;
 import holdfast.listening.audio.EarSound;
-import holdfast.listening.audio.SoundFile;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.pitch.CleanedSound;
 import holdfast.listening.pitch.FileEar;
 import holdfast.time.TempoMap;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -71,7 +70,17 @@ public record SoundTake(
       SoundBank bank,
       Profile profile,
       OptionalDouble barOne) {
-    KnownBacking backing = known(arrangement, bank, sound.seconds());
+    try (Renderings renderings = new Renderings(arrangement, bank, sound.seconds())) {
+      return hear(sound, renderings.backing(), arrangement, profile, barOne);
+    }
+  }
+
+  private static SoundTake hear(
+      EarSound sound,
+      KnownBacking backing,
+      Arrangement arrangement,
+      Profile profile,
+      OptionalDouble barOne) {
     BackingPlace place =
         barOne.isPresent()
             ? BackingFinder.near(sound, backing, barOne.getAsDouble())
@@ -155,8 +164,8 @@ public record SoundTake(
   /** The take on the backing's clock, the backing taken out; notes come back on the file's. */
   private static List<PlayedNote> withoutBacking(
       EarSound sound, KnownBacking backing, BackingPlace place, Profile profile) {
-    try (EarSound known = backing.rendered().apply(place.tempoRatio());
-        OnBackingTime steady = OnBackingTime.of(sound, place);
+    EarSound known = backing.rendered().apply(place.tempoRatio());
+    try (OnBackingTime steady = OnBackingTime.of(sound, place);
         EarSound alone = new CleanedSound(steady, known, steady.delaySamples(backing, place))) {
       List<PlayedNote> notes = new ArrayList<>();
       for (PlayedNote note : listen(alone, profile)) {
@@ -173,25 +182,50 @@ public record SoundTake(
     }
   }
 
-  /** The backing, as long as the recording may need it. */
-  private static KnownBacking known(Arrangement arrangement, SoundBank bank, double seconds) {
-    double beat = 60 / arrangement.tempo();
-    double chorus = (double) arrangement.bars().size() * arrangement.metre().beats() * beat;
-    int rounds = (int) Math.ceil(1.06 * seconds / chorus) + 1;
-    Performance performance = Performance.of(arrangement, rounds);
-    return new KnownBacking(
-        ratio ->
-            rendered(Performance.of(arrangement.at(arrangement.tempo() * ratio), rounds), bank),
-        -performance.tempoMap().secondsAt(performance.firstBeat()),
-        beat,
-        chorus);
-  }
+  /**
+   * The backing as long as the recording may need it, at each tempo made once and as it is asked.
+   */
+  private static final class Renderings implements AutoCloseable {
 
-  private static EarSound rendered(Performance performance, SoundBank bank) {
-    try (InputStream stream = BackingAudio.stream(performance, bank)) {
-      return SoundFile.tape(stream, BackingAudio.rate(), 2);
-    } catch (IOException full) {
-      throw new UncheckedIOException(full);
+    private final Arrangement arrangement;
+    private final SoundBank bank;
+    private final int rounds;
+    private final Map<Double, EarSound> made = new HashMap<>();
+
+    Renderings(Arrangement arrangement, SoundBank bank, double seconds) {
+      this.arrangement = arrangement;
+      this.bank = bank;
+      this.rounds = (int) Math.ceil(1.06 * seconds / chorusSeconds()) + 1;
+    }
+
+    private double beatSeconds() {
+      return 60 / arrangement.tempo();
+    }
+
+    private double chorusSeconds() {
+      return arrangement.bars().size() * arrangement.metre().beats() * beatSeconds();
+    }
+
+    KnownBacking backing() {
+      Performance performance = Performance.of(arrangement, rounds);
+      return new KnownBacking(
+          ratio -> made.computeIfAbsent(ratio, this::render),
+          -performance.tempoMap().secondsAt(performance.firstBeat()),
+          beatSeconds(),
+          chorusSeconds());
+    }
+
+    private EarSound render(double ratio) {
+      Performance performance = Performance.of(arrangement.at(arrangement.tempo() * ratio), rounds);
+      return new DrawnSound(
+          BackingAudio.stream(performance, bank),
+          BackingAudio.rate(),
+          BackingAudio.seconds(performance));
+    }
+
+    @Override
+    public void close() {
+      made.values().forEach(EarSound::close);
     }
   }
 }

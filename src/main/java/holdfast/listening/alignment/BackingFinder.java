@@ -49,6 +49,13 @@ public final class BackingFinder {
 
   private static final double AGREEING_SHARE = 0.6;
 
+  /**
+   * Root mean square distance of windows from their line, in seconds, over which they agree by
+   * chance: a line sung in tune with the backing resembles it at any delay. Without any backing
+   * 0.32 ms to 0.40 ms were measured, 30 dB under the voice 0.07 ms to 0.17 ms.
+   */
+  private static final double CHANCE_SPREAD = 0.00027;
+
   private final EarSound take;
   private final KnownBacking backing;
 
@@ -75,13 +82,12 @@ public final class BackingFinder {
   public static BackingPlace near(EarSound take, KnownBacking backing, double barOneSeconds) {
     BackingFinder finder = new BackingFinder(take, backing);
     TimeLine said = new TimeLine(barOneSeconds - backing.barOneSeconds(), 1);
-    try (EarSound known = backing.rendered().apply(1)) {
-      LineFit fine = finder.sound(known, finder.onsets(known, said).line());
-      boolean ours = believable(fine);
-      TimeLine line = ours ? fine.line() : said;
-      double barOne = line.take(backing.barOneSeconds());
-      return new BackingPlace(barOne, line.stretch(), 1, line.stretch(), Sureness.SURE, ours, 1);
-    }
+    EarSound known = backing.rendered().apply(1);
+    LineFit fine = finder.sound(known, finder.onsets(known, said).line());
+    boolean ours = believable(fine);
+    TimeLine line = ours ? fine.line() : said;
+    double barOne = line.take(backing.barOneSeconds());
+    return new BackingPlace(barOne, line.stretch(), 1, line.stretch(), Sureness.SURE, ours, 1);
   }
 
   private BackingPlace find() {
@@ -90,17 +96,17 @@ public final class BackingFinder {
     long count = Math.min(take.length() - from, (long) (PART_SECONDS * Resampler.EAR_RATE));
     SoundPrint part = SoundPrint.of(take, from, count);
     double middle = first + 0.5 * part.frames() / SoundPrint.RATE;
-    try (EarSound known = backing.rendered().apply(1)) {
-      double reach = backing.barOneSeconds() + backing.chorusSeconds() + 1.06 * PART_SECONDS;
-      long knownCount = Math.min(known.length(), (long) (reach * Resampler.EAR_RATE));
-      SoundPrint print = SoundPrint.of(known, 0, knownCount);
-      CoarseSearch search = new CoarseSearch(print, part.frames());
-      List<CoarseSearch.Place> places = search.places(part, first, NARROW);
-      if (places.isEmpty() || clearness(places, middle) < SURE_AT_ONCE) {
-        places = search.places(part, first, WIDE);
-      }
-      return places.isEmpty() ? nowhere() : follow(known, places, middle);
+    EarSound known = backing.rendered().apply(1);
+    double reach =
+        backing.barOneSeconds() + backing.chorusSeconds() + 1.06 * part.frames() / SoundPrint.RATE;
+    long knownCount = Math.min(known.length(), (long) (reach * Resampler.EAR_RATE));
+    SoundPrint print = SoundPrint.of(known, 0, knownCount);
+    CoarseSearch search = new CoarseSearch(print, part.frames());
+    List<CoarseSearch.Place> places = search.places(part, first, NARROW);
+    if (places.isEmpty() || clearness(places, middle) < SURE_AT_ONCE) {
+      places = search.places(part, first, WIDE);
     }
+    return places.isEmpty() ? nowhere() : follow(known, places, middle);
   }
 
   private BackingPlace nowhere() {
@@ -131,7 +137,7 @@ public final class BackingFinder {
 
   private LineFit onsets(EarSound known, TimeLine from) {
     long samples = (long) (LINE_SECONDS * Resampler.EAR_RATE);
-    return FineByOnsets.fit(take, samples, known, known.length(), from);
+    return FineByOnsets.fit(take, samples, known, from);
   }
 
   private LineFit sound(EarSound known, TimeLine from) {
@@ -139,7 +145,9 @@ public final class BackingFinder {
   }
 
   private static boolean believable(LineFit fit) {
-    return fit.agreeing() >= LEAST_AGREEING && fit.share() > AGREEING_SHARE;
+    return fit.agreeing() >= LEAST_AGREEING
+        && fit.share() > AGREEING_SHARE
+        && fit.spreadSeconds() < CHANCE_SPREAD;
   }
 
   private BackingPlace follow(EarSound known, List<CoarseSearch.Place> places, double middle) {
@@ -168,19 +176,17 @@ public final class BackingFinder {
   private BackingPlace atAnotherTempo(TimeLine line, LineFit onsets, double clearness) {
     double ratio = 1 / line.stretch();
     KnownBacking other = backing.atTempo(ratio);
-    try (EarSound known = other.rendered().apply(1)) {
-      LineFit fine = sound(known, new TimeLine(line.start(), 1));
-      boolean ours = believable(fine);
-      TimeLine best = ours ? fine.line() : new TimeLine(line.start(), 1);
-      return new BackingPlace(
-          best.take(other.barOneSeconds()),
-          best.stretch() / ratio,
-          ratio,
-          best.stretch(),
-          sureness(clearness, ours, onsets),
-          ours,
-          clearness);
-    }
+    LineFit fine = sound(other.rendered().apply(1), new TimeLine(line.start(), 1));
+    boolean ours = believable(fine);
+    TimeLine best = ours ? fine.line() : new TimeLine(line.start(), 1);
+    return new BackingPlace(
+        best.take(other.barOneSeconds()),
+        best.stretch() / ratio,
+        ratio,
+        best.stretch(),
+        sureness(clearness, ours, onsets),
+        ours,
+        clearness);
   }
 
   private static Sureness sureness(double clearness, boolean ours, LineFit onsets) {

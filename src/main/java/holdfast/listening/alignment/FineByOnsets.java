@@ -26,6 +26,11 @@ final class FineByOnsets {
   /** How far off the coarse place may be, in frames: 250 ms. */
   private static final int REACH = RATE / 4;
 
+  /** So much more of the backing than the coarse line asks for may be needed. */
+  private static final double FARTHER = 1.003;
+
+  private static final double SPARE_SECONDS = 2;
+
   private FineByOnsets() {}
 
   private static float[][] rows(EarSound sound, long samples) {
@@ -39,12 +44,13 @@ final class FineByOnsets {
    * A line for the whole of what was looked at.
    *
    * @param takeSamples how much of the take is looked at, at the ear's rate
-   * @param backingSamples how much of the backing is
    */
-  static LineFit fit(
-      EarSound take, long takeSamples, EarSound backing, long backingSamples, TimeLine coarse) {
-    float[][] heard = rows(take, Math.min(takeSamples, take.length()));
-    float[][] known = rows(backing, Math.min(backingSamples, backing.length()));
+  static LineFit fit(EarSound take, long takeSamples, EarSound backing, TimeLine coarse) {
+    long looked = Math.min(takeSamples, take.length());
+    double end = coarse.backing((double) looked / Resampler.EAR_RATE) * FARTHER + SPARE_SECONDS;
+    float[][] heard = rows(take, looked);
+    float[][] known =
+        rows(backing, (long) Math.max(0, Math.min(end * Resampler.EAR_RATE, backing.length())));
     TimeLine line = coarse;
     LineFit fit = new LineFit(coarse, 0, 0, 0);
     // The second time the windows are laid by the better line, and reach less far.

@@ -4,7 +4,11 @@ import be.tarsos.dsp.util.fft.FloatFFT;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * Lays a take onto the very sound that was played, to a part of a millisecond: generalised
@@ -26,6 +30,10 @@ final class FineBySound {
 
   private static final double HIGHEST_HZ = 2500;
 
+  private static final int FIRST = (int) (LOWEST_HZ * SIZE / Resampler.EAR_RATE);
+
+  private static final int LAST = (int) (HIGHEST_HZ * SIZE / Resampler.EAR_RATE);
+
   /** How much of the whitening is done: all of it would let empty bins speak. */
   private static final double WHITENING = 0.7;
 
@@ -34,7 +42,10 @@ final class FineBySound {
   private final long takeSamples;
   private final FloatFFT fft = new FloatFFT(SIZE);
   private final float[] window = new float[STRETCH];
-  private final float[] heard = new float[SIZE];
+
+  /** Spectra of the take's stretches by their starts, up to {@link #HIGHEST_HZ}; none: silence. */
+  private final Map<Long, Optional<float[]>> spectra = new HashMap<>();
+
   private final float[] known = new float[SIZE];
 
   FineBySound(EarSound take, long takeSamples, EarSound backing) {
@@ -93,6 +104,22 @@ final class FineBySound {
     return points;
   }
 
+  /** The spectrum of a stretch of the take, the same in every round. */
+  private Optional<float[]> spectrum(long start) {
+    float[] heard = new float[SIZE];
+    take.read(start, heard, 0, STRETCH);
+    double energy = 0;
+    for (int i = 0; i < STRETCH; i++) {
+      heard[i] = Float.isFinite(heard[i]) ? heard[i] * window[i] : 0;
+      energy += heard[i] * heard[i];
+    }
+    if (energy < 1e-6) {
+      return Optional.empty();
+    }
+    fft.realForward(heard);
+    return Optional.of(Arrays.copyOf(heard, 2 * LAST + 2));
+  }
+
   private double value(int lag) {
     return known[Math.floorMod(lag, SIZE)];
   }
@@ -105,44 +132,33 @@ final class FineBySound {
    * @return whether there is any sound in both
    */
   private boolean correlate(long start, TimeLine line) {
-    take.read(start, heard, 0, STRETCH);
+    Optional<float[]> spectrum = spectra.computeIfAbsent(start, this::spectrum);
     double from = line.backing((double) start / Resampler.EAR_RATE) * Resampler.EAR_RATE;
     Stretched.read(backing, from, 1 / line.stretch(), known, STRETCH);
-    double heardEnergy = 0;
-    double knownEnergy = 0;
+    double energy = 0;
     for (int i = 0; i < STRETCH; i++) {
-      heard[i] = Float.isFinite(heard[i]) ? heard[i] * window[i] : 0;
       known[i] *= window[i];
-      heardEnergy += heard[i] * heard[i];
-      knownEnergy += known[i] * known[i];
+      energy += known[i] * known[i];
     }
-    java.util.Arrays.fill(heard, STRETCH, SIZE, 0);
-    java.util.Arrays.fill(known, STRETCH, SIZE, 0);
-    if (heardEnergy < 1e-6 || knownEnergy < 1e-3) {
+    Arrays.fill(known, STRETCH, SIZE, 0);
+    if (spectrum.isEmpty() || energy < 1e-3) {
       return false;
     }
-    fft.realForward(heard);
+    float[] heard = spectrum.orElseThrow();
     fft.realForward(known);
-    int first = (int) (LOWEST_HZ * SIZE / Resampler.EAR_RATE);
-    int last = (int) (HIGHEST_HZ * SIZE / Resampler.EAR_RATE);
     double height = 0;
-    known[0] = 0;
-    known[1] = 0;
-    for (int k = 1; k < SIZE / 2; k++) {
-      if (k < first || k > last) {
-        known[2 * k] = 0;
-        known[2 * k + 1] = 0;
-        continue;
-      }
+    Arrays.fill(known, 0, 2 * FIRST, 0);
+    Arrays.fill(known, 2 * LAST + 2, SIZE, 0);
+    for (int k = FIRST; k <= LAST; k++) {
       float hr = heard[2 * k];
       float hi = heard[2 * k + 1];
       float kr = known[2 * k];
       float ki = known[2 * k + 1];
       float re = hr * kr + hi * ki;
       float im = hi * kr - hr * ki;
-      double size = Math.hypot(re, im);
-      double scale = 1 / (Math.pow(size, WHITENING) + 1e-9);
-      height += size * scale;
+      double power = (double) re * re + (double) im * im;
+      double scale = 1 / (Math.pow(power, 0.5 * WHITENING) + 1e-9);
+      height += Math.sqrt(power) * scale;
       known[2 * k] = (float) (re * scale);
       known[2 * k + 1] = (float) (im * scale);
     }

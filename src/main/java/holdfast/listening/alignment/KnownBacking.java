@@ -6,8 +6,8 @@ import java.util.function.DoubleFunction;
 /**
  * A backing as it can be rendered.
  *
- * @param rendered the sound at so many times its tempo, 1 for as it is written; whoever asks closes
- *     it
+ * @param rendered the sound at so many times its tempo, 1 for as it is written; asked for the same
+ *     it may give the same, and whoever made this closes it
  * @param barOneSeconds where beat 1 of bar 1 lies in the sound as it is written
  * @param beatSeconds how long a beat is
  * @param chorusSeconds how long one chorus is

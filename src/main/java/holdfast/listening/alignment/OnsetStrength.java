@@ -54,7 +54,8 @@ final class OnsetStrength {
         double flux = 0;
         for (int k = edges[b]; k < edges[b + 1]; k++) {
           // Loudness as the ear takes it: the logarithm, over a floor.
-          double now = Math.log(1 + 300 * Math.hypot(work[2 * k], work[2 * k + 1]) / window);
+          double power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
+          double now = Math.log(1 + 300 * Math.sqrt(power) / window);
           if (frame >= 0) {
             flux += Math.max(0, now - before[k]);
           }

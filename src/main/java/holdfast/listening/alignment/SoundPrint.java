@@ -77,37 +77,36 @@ final class SoundPrint {
   }
 
   private static void spectrum(
-      EarSound sound, long from, float[] window, FloatFFT fft, float[] work, float[] magnitude) {
+      EarSound sound, long from, float[] window, FloatFFT fft, float[] work) {
     sound.read(from, work, 0, work.length);
     for (int i = 0; i < work.length; i++) {
       work[i] = Float.isFinite(work[i]) ? work[i] * window[i] : 0;
     }
     fft.realForward(work);
-    for (int k = 1; k < magnitude.length; k++) {
-      magnitude[k] = (float) Math.hypot(work[2 * k], work[2 * k + 1]);
-    }
   }
 
   private static void chroma(EarSound sound, long from, int frames, float[][] rows) {
     float[] window = window(LONG);
     FloatFFT fft = new FloatFFT(LONG);
     float[] work = new float[LONG];
-    float[] magnitude = new float[LONG / 2];
     int first = (int) Math.ceil(LOWEST_HZ * LONG / Resampler.EAR_RATE);
     int last = (int) (HIGHEST_HZ * LONG / Resampler.EAR_RATE);
+    double[] places = new double[last + 1];
+    for (int k = first; k <= last; k++) {
+      places[k] = CHROMA * Math.log((double) k * Resampler.EAR_RATE / LONG / 440) / Math.log(2);
+    }
     double[] now = new double[CHROMA];
     float[] before = new float[CHROMA];
     double energy = 0;
     for (int frame = 0; frame < frames + CHROMA_EVERY; frame += CHROMA_EVERY) {
-      spectrum(sound, from + (long) frame * HOP - LONG / 2, window, fft, work, magnitude);
+      spectrum(sound, from + (long) frame * HOP - LONG / 2, window, fft, work);
       Arrays.fill(now, 0);
       for (int k = first; k <= last; k++) {
-        double place =
-            CHROMA * Math.log((double) k * Resampler.EAR_RATE / LONG / 440) / Math.log(2);
-        int low = (int) Math.floor(place);
-        double share = place - low;
-        // The root tames a voice in front of a soft backing.
-        double size = Math.sqrt(magnitude[k]);
+        int low = (int) Math.floor(places[k]);
+        double share = places[k] - low;
+        // The root of the amplitude tames a voice in front of a soft backing.
+        double power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
+        double size = Math.sqrt(Math.sqrt(power));
         now[Math.floorMod(low, CHROMA)] += (1 - share) * size;
         now[Math.floorMod(low + 1, CHROMA)] += share * size;
       }

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -21,14 +22,12 @@ public final class EarTape implements EarSound {
   private static final int SAMPLE_BYTES = Float.BYTES;
   private static final int BLOCK_SAMPLES = 1 << 14;
 
-  private final FileChannel file;
+  private final Track track;
   private final long length;
   private final int clipped;
-  private final ByteBuffer bytes =
-      ByteBuffer.allocate(BLOCK_SAMPLES * SAMPLE_BYTES).order(ByteOrder.LITTLE_ENDIAN);
 
-  private EarTape(FileChannel file, long length, int clipped) {
-    this.file = file;
+  private EarTape(Track track, long length, int clipped) {
+    this.track = track;
     this.length = length;
     this.clipped = clipped;
   }
@@ -44,39 +43,13 @@ public final class EarTape implements EarSound {
   }
 
   @Override
-  public synchronized void read(long from, float[] to, int offset, int count) {
-    try {
-      int done = 0;
-      while (done < count) {
-        long at = from + done;
-        if (at < 0 || at >= length) {
-          int silent = (int) Math.min(count - done, at < 0 ? -at : count - done);
-          java.util.Arrays.fill(to, offset + done, offset + done + silent, 0f);
-          done += silent;
-          continue;
-        }
-        int now = (int) Math.min(Math.min(BLOCK_SAMPLES, count - done), length - at);
-        bytes.clear().limit(now * SAMPLE_BYTES);
-        while (bytes.hasRemaining()) {
-          if (file.read(bytes, at * SAMPLE_BYTES + bytes.position()) < 0) {
-            throw new IOException("a temporary file has become shorter");
-          }
-        }
-        bytes.flip().asFloatBuffer().get(to, offset + done, now);
-        done += now;
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  public void read(long from, float[] to, int offset, int count) {
+    track.read(from, to, offset, count, length);
   }
 
   @Override
   public void close() {
-    try {
-      file.close();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    track.close();
   }
 
   /** Writes a tape from samples of any rate. */
@@ -111,18 +84,19 @@ public final class EarTape implements EarSound {
       kept.write(new float[rate / 50], rate / 50);
       long wanted = frames * Resampler.EAR_RATE / rate;
       tracks.remove(better);
-      return new EarTape(kept.file, Math.min(kept.written, wanted), loudness.clipped(better));
+      return new EarTape(kept, Math.min(kept.written, wanted), loudness.clipped(better));
     }
 
     @Override
-    public void close() throws IOException {
+    public void close() {
       for (Track left : tracks) {
-        left.file.close();
+        left.close();
       }
     }
   }
 
-  private static final class Track {
+  /** One channel in its temporary file: written to its end, read anywhere. */
+  static final class Track {
     private final Resampler resampler;
     private final FileChannel file;
     private final ByteBuffer bytes;
@@ -132,7 +106,9 @@ public final class EarTape implements EarSound {
     Track(int rate) throws IOException {
       this.resampler = new Resampler(rate);
       this.ear = new float[resampler.mostOutput(BLOCK_SAMPLES)];
-      this.bytes = ByteBuffer.allocate(ear.length * SAMPLE_BYTES).order(ByteOrder.LITTLE_ENDIAN);
+      this.bytes =
+          ByteBuffer.allocate(Math.max(ear.length, BLOCK_SAMPLES) * SAMPLE_BYTES)
+              .order(ByteOrder.LITTLE_ENDIAN);
       Path path = Files.createTempFile("holdfast", ".ear");
       this.file =
           FileChannel.open(
@@ -142,7 +118,47 @@ public final class EarTape implements EarSound {
               StandardOpenOption.DELETE_ON_CLOSE);
     }
 
-    void write(float[] samples, int count) throws IOException {
+    /** Samples at the ear's rate that are written. */
+    long written() {
+      return written;
+    }
+
+    /** Reads samples; outside of the first {@code length} there is silence. */
+    synchronized void read(long from, float[] to, int offset, int count, long length) {
+      try {
+        int done = 0;
+        while (done < count) {
+          long at = from + done;
+          if (at < 0 || at >= length) {
+            int silent = (int) Math.min(count - done, at < 0 ? -at : count - done);
+            Arrays.fill(to, offset + done, offset + done + silent, 0f);
+            done += silent;
+            continue;
+          }
+          int now = (int) Math.min(Math.min(BLOCK_SAMPLES, count - done), length - at);
+          bytes.clear().limit(now * SAMPLE_BYTES);
+          while (bytes.hasRemaining()) {
+            if (file.read(bytes, at * SAMPLE_BYTES + bytes.position()) < 0) {
+              throw new IOException("a temporary file has become shorter");
+            }
+          }
+          bytes.flip().asFloatBuffer().get(to, offset + done, now);
+          done += now;
+        }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    void close() {
+      try {
+        file.close();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    synchronized void write(float[] samples, int count) throws IOException {
       for (int done = 0; done < count; done += BLOCK_SAMPLES) {
         int made = resampler.push(samples, done, Math.min(BLOCK_SAMPLES, count - done), ear);
         bytes.clear().limit(made * SAMPLE_BYTES);

@@ -63,11 +63,12 @@ public final class BleedCanceller {
     for (int i = Math.max(0, shift); i < take.length && i - shift < backing.length; i++) {
       aligned[i] = backing[i - shift];
     }
-    float[] left = take;
+    Way way = new Way(take, aligned);
     for (int round = 0; round < ROUNDS; round++) {
-      left = subtract(take, aligned, learn(take, aligned, left, round > 0));
+      way.learn();
+      way.subtract();
     }
-    return left;
+    return way.left;
   }
 
   /** How many samples later than in the backing the backing is heard in the take. */
@@ -99,86 +100,115 @@ public final class BleedCanceller {
     return best;
   }
 
-  /** The filter from backing to take, {@link #FILTER} samples long. */
-  private static float[] learn(float[] take, float[] aligned, float[] left, boolean weighted) {
-    FloatFFT fft = new FloatFFT(STRETCH);
-    int half = STRETCH / 2;
-    double[] crossRe = new double[half];
-    double[] crossIm = new double[half];
-    double[] power = new double[half];
-    double[] rest = new double[half];
-    float[] y = new float[STRETCH];
-    float[] x = new float[STRETCH];
-    float[] e = new float[STRETCH];
-    float[] window = new float[STRETCH];
-    for (int i = 0; i < STRETCH; i++) {
-      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
-    }
-    for (int from = 0; from + STRETCH <= take.length; from += HOP) {
-      cut(take, from, window, y);
-      cut(aligned, from, window, x);
-      cut(left, from, window, e);
-      fft.realForward(y);
-      fft.realForward(x);
-      fft.realForward(e);
-      for (int k = 1; k < half; k++) {
-        rest[k] = e[2 * k] * e[2 * k] + e[2 * k + 1] * e[2 * k + 1];
-      }
-      for (int k = 1; k < half; k++) {
-        float xr = x[2 * k];
-        float xi = x[2 * k + 1];
-        float yr = y[2 * k];
-        float yi = y[2 * k + 1];
-        double near = rest[k] + rest[Math.max(1, k - 1)] + rest[Math.min(half - 1, k + 1)] + 1e-7;
-        double weight = weighted ? 1 / near : 1;
-        crossRe[k] += weight * (xr * yr + xi * yi);
-        crossIm[k] += weight * (xr * yi - xi * yr);
-        power[k] += weight * (xr * xr + xi * xi);
-      }
-    }
-    double mean = Arrays.stream(power).average().orElse(0);
-    float[] response = new float[STRETCH];
-    for (int k = 1; k < half; k++) {
-      double under = power[k] + 1e-4 * mean + 1e-12;
-      response[2 * k] = (float) (crossRe[k] / under);
-      response[2 * k + 1] = (float) (crossIm[k] / under);
-    }
-    fft.realInverse(response, true);
-    return Arrays.copyOf(response, FILTER);
-  }
+  /**
+   * The way from loudspeaker to microphone, as it is learned round by round. The spectra that stay
+   * the same in every round are worked out once.
+   */
+  private static final class Way {
 
-  private static void cut(float[] from, int start, float[] window, float[] to) {
-    for (int i = 0; i < to.length; i++) {
-      to[i] = from[start + i] * window[i];
-    }
-  }
+    private static final int HALF = STRETCH / 2;
+    private static final int STEP = STRETCH - FILTER;
 
-  /** The take less the aligned backing through the filter: overlap-save. */
-  private static float[] subtract(float[] take, float[] aligned, float[] filter) {
-    FloatFFT fft = new FloatFFT(STRETCH);
-    float[] response = Arrays.copyOf(filter, STRETCH);
-    fft.realForward(response);
-    int step = STRETCH - FILTER;
-    float[] block = new float[STRETCH];
-    float[] out = new float[take.length];
-    for (int from = 0; from < take.length; from += step) {
+    private final FloatFFT fft = new FloatFFT(STRETCH);
+    private final float[] take;
+    private final float[][] heard;
+    private final float[][] known;
+    private final float[][] blocks;
+    private final float[] window = new float[STRETCH];
+    private final float[] work = new float[STRETCH];
+    private float[] filter = new float[FILTER];
+    private float[] left;
+    private boolean learned;
+
+    Way(float[] take, float[] aligned) {
+      this.take = take;
+      this.left = take;
       for (int i = 0; i < STRETCH; i++) {
-        int at = from - FILTER + i;
-        block[i] = at >= 0 && at < aligned.length ? aligned[at] : 0;
+        window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
       }
-      fft.realForward(block);
-      block[0] *= response[0];
-      block[1] *= response[1];
-      for (int k = 2; k < STRETCH; k += 2) {
-        float re = block[k] * response[k] - block[k + 1] * response[k + 1];
-        block[k + 1] = block[k] * response[k + 1] + block[k + 1] * response[k];
-        block[k] = re;
+      int stretches = (take.length - STRETCH) / HOP + 1;
+      this.heard = new float[stretches][];
+      this.known = new float[stretches][];
+      for (int s = 0; s < stretches; s++) {
+        heard[s] = spectrum(take, s * HOP, new float[STRETCH]);
+        known[s] = spectrum(aligned, s * HOP, new float[STRETCH]);
       }
-      fft.realInverse(block, true);
-      for (int i = 0; i < step && from + i < take.length; i++) {
-        out[from + i] = take[from + i] - block[FILTER + i];
+      this.blocks = new float[(take.length + STEP - 1) / STEP][STRETCH];
+      for (int b = 0; b < blocks.length; b++) {
+        int from = Math.max(0, b * STEP - FILTER);
+        int to = Math.min(aligned.length, b * STEP + STEP);
+        System.arraycopy(aligned, from, blocks[b], from - b * STEP + FILTER, to - from);
+        fft.realForward(blocks[b]);
       }
     }
-    return out;
+
+    private float[] spectrum(float[] from, int start, float[] to) {
+      for (int i = 0; i < STRETCH; i++) {
+        to[i] = from[start + i] * window[i];
+      }
+      fft.realForward(to);
+      return to;
+    }
+
+    /** The filter from backing to take, {@link #FILTER} samples long. */
+    void learn() {
+      double[] crossRe = new double[HALF];
+      double[] crossIm = new double[HALF];
+      double[] power = new double[HALF];
+      double[] rest = new double[HALF];
+      for (int s = 0; s < heard.length; s++) {
+        float[] y = heard[s];
+        float[] x = known[s];
+        if (learned) {
+          float[] e = spectrum(left, s * HOP, work);
+          for (int k = 1; k < HALF; k++) {
+            rest[k] = e[2 * k] * e[2 * k] + e[2 * k + 1] * e[2 * k + 1];
+          }
+        }
+        for (int k = 1; k < HALF; k++) {
+          float xr = x[2 * k];
+          float xi = x[2 * k + 1];
+          float yr = y[2 * k];
+          float yi = y[2 * k + 1];
+          double near = rest[k] + rest[Math.max(1, k - 1)] + rest[Math.min(HALF - 1, k + 1)] + 1e-7;
+          double weight = learned ? 1 / near : 1;
+          crossRe[k] += weight * (xr * yr + xi * yi);
+          crossIm[k] += weight * (xr * yi - xi * yr);
+          power[k] += weight * (xr * xr + xi * xi);
+        }
+      }
+      double mean = Arrays.stream(power).average().orElse(0);
+      float[] response = new float[STRETCH];
+      for (int k = 1; k < HALF; k++) {
+        double under = power[k] + 1e-4 * mean + 1e-12;
+        response[2 * k] = (float) (crossRe[k] / under);
+        response[2 * k + 1] = (float) (crossIm[k] / under);
+      }
+      fft.realInverse(response, true);
+      filter = Arrays.copyOf(response, FILTER);
+      learned = true;
+    }
+
+    /** The take less the aligned backing through the filter: overlap-save. */
+    void subtract() {
+      float[] response = Arrays.copyOf(filter, STRETCH);
+      fft.realForward(response);
+      float[] out = new float[take.length];
+      for (int b = 0; b < blocks.length; b++) {
+        float[] block = blocks[b];
+        work[0] = block[0] * response[0];
+        work[1] = block[1] * response[1];
+        for (int k = 2; k < STRETCH; k += 2) {
+          work[k] = block[k] * response[k] - block[k + 1] * response[k + 1];
+          work[k + 1] = block[k + 1] * response[k] + block[k] * response[k + 1];
+        }
+        fft.realInverse(work, true);
+        int from = b * STEP;
+        for (int i = 0; i < STEP && from + i < take.length; i++) {
+          out[from + i] = take[from + i] - work[FILTER + i];
+        }
+      }
+      left = out;
+    }
   }
 }

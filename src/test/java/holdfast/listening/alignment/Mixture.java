@@ -7,12 +7,9 @@ import holdfast.backing.Performance;
 import holdfast.backing.sound.SoundBank;
 import holdfast.chart.ChartLibrary;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.DrawnSound;
 import holdfast.listening.audio.EarSound;
-import holdfast.listening.audio.SoundFile;
 import holdfast.session.DemoTake;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Random;
 
@@ -210,11 +207,12 @@ final class Mixture {
   }
 
   private static float[] render(Performance performance) {
-    try (InputStream stream = BackingAudio.stream(performance, SoundBank.builtIn());
-        EarSound sound = SoundFile.tape(stream, BackingAudio.rate(), 2)) {
+    try (EarSound sound =
+        new DrawnSound(
+            BackingAudio.stream(performance, SoundBank.builtIn()),
+            BackingAudio.rate(),
+            BackingAudio.seconds(performance))) {
       return sound.samples(0, (int) sound.length());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 
