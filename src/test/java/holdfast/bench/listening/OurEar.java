@@ -69,7 +69,7 @@ record OurEar(boolean live) implements Listener {
     return hearing;
   }
 
-  private static float[] atEarRate(float[] samples) {
+  static float[] atEarRate(float[] samples) {
     Resampler resampler = new Resampler(Clip.RATE);
     float[] out = new float[resampler.mostOutput(samples.length)];
     return Arrays.copyOf(out, resampler.push(samples, 0, samples.length, out));

@@ -11,8 +11,13 @@ import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundBank;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.chart.ChartText;
+import holdfast.listening.BusyMachine;
 import holdfast.listening.PlayedNote;
+import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.Resampler;
+import holdfast.listening.audio.SoundFile;
 import holdfast.listening.calibration.Profile;
+import holdfast.listening.pitch.BleedCanceller;
 import holdfast.motif.Player;
 import holdfast.motif.Treatment;
 import holdfast.practice.WatchedBand;
@@ -30,11 +35,13 @@ import holdfast.session.input.Surroundings;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestReporter;
 import org.junit.jupiter.api.io.TempDir;
@@ -55,7 +62,10 @@ class SungTakeLoopTest {
           1,
           Set.of());
 
-  /** A machine that starves the device of sound measures itself, not us; then once more. */
+  /**
+   * A machine that starves the devices of sound measures itself, not us: then once more, and in the
+   * end the test says that it could not hear.
+   */
   private static final int TRIES = 3;
 
   private static final double BEAT = 60.0 / 80;
@@ -67,6 +77,9 @@ class SungTakeLoopTest {
 
   /** By how many semitones each bar's phrase lies above the idea; a rest where there is none. */
   private static final int[] BARS = {0, 0, 0, 5, 0, 0};
+
+  /** Sound that moved by more than this had a break: 10 ms. */
+  private static final double BROKEN_SECONDS = 0.01;
 
   private static final double BACKING_VOLUME = 0.2;
 
@@ -108,9 +121,10 @@ class SungTakeLoopTest {
         System.getenv("HOLDFAST_AUDIO_LOOP") != null,
         "skipped: no audio loop; source .ci/audio-loop and call audio_loop_start");
     Sung sung = sing(folder.resolve("take.wav"));
-    for (int again = 1; again < TRIES && sung.gaps() > 0; again++) {
+    for (int again = 1; again < TRIES && !sung.isWhole(); again++) {
       sung = sing(folder.resolve("take" + again + ".wav"));
     }
+    BusyMachine.excuse(sung.isWhole(), "the sound broke off each time");
     report(sung.listener(), reporter);
     JudgedTake asMeant =
         Coach.judge(
@@ -118,9 +132,8 @@ class SungTakeLoopTest {
                 PERFORMANCE.arrangement(), PERFORMANCE.tempoMap(), Player.VOICE, Optional.empty()),
             meant(),
             phrase -> {});
-    String broken = "the sound broke off " + sung.gaps() + " times";
-    assertEquals(List.of(), sung.listener().notices, broken);
-    assertEquals(treatments(asMeant), treatments(sung.judged()), broken);
+    assertEquals(List.of(), sung.listener().notices);
+    assertEquals(treatments(asMeant), treatments(sung.judged()));
     assertEquals(
         List.of(Treatment.LITERAL, Treatment.LITERAL),
         treatments(sung.judged()).subList(1, 3),
@@ -129,7 +142,36 @@ class SungTakeLoopTest {
   }
 
   /** One take that was sung. */
-  private record Sung(JudgedTake judged, Listener listener, int gaps, Path sound) {}
+  private record Sung(JudgedTake judged, Listener listener, int gaps, Path sound, Clip child) {
+
+    /**
+     * Whether the devices brought what was sung without a break: nobody counted a gap, and every
+     * phrase of the song stands equally late in the recording.
+     */
+    boolean isWhole() {
+      if (gaps > 0 || !Files.exists(sound)) {
+        return false;
+      }
+      float[] song = OurEar.atEarRate(child.samples());
+      IntSummaryStatistics late;
+      try (EarSound kept = SoundFile.tape(sound)) {
+        float[] heard = kept.samples(0, (int) kept.length());
+        late =
+            IntStream.range(0, BARS.length)
+                .map(bar -> BleedCanceller.delay(heard, only(song, bar)))
+                .summaryStatistics();
+      }
+      return late.getMax() - late.getMin() <= BROKEN_SECONDS * Resampler.EAR_RATE;
+    }
+
+    private static float[] only(float[] song, int bar) {
+      float[] one = new float[song.length];
+      int from = (int) (4 * bar * BEAT * Resampler.EAR_RATE);
+      int to = Math.min(song.length, (int) (4 * (bar + 1) * BEAT * Resampler.EAR_RATE));
+      System.arraycopy(song, from, one, from, to - from);
+      return one;
+    }
+  }
 
   private static Sung sing(Path sound) throws Exception {
     Clip child = new Singer(20_261_125, 1.35, 10, -24, 8, 0.4, false).sing("child", line());
@@ -163,7 +205,7 @@ class SungTakeLoopTest {
                   PERFORMANCE,
                   ready.source().keepingSoundIn(sound));
       known.join();
-      return new Sung(judged, listener, mouth.gaps() + band.out().gaps(), sound);
+      return new Sung(judged, listener, mouth.gaps() + band.out().gaps(), sound, child);
     }
   }
 
