@@ -32,7 +32,7 @@ import java.util.stream.IntStream;
 final class NotesOverChords {
 
   /** The one table: it never changes. */
-  static final NotesOverChords EXPERTS = new NotesOverChords(read());
+  static final NotesOverChords EXPERTS = new NotesOverChords();
 
   /** How long a note is, in quarter notes: the classes of the counts, bounds at powers of √2. */
   enum Length {
@@ -82,8 +82,9 @@ final class NotesOverChords {
 
   private final Map<String, Map<Situation, Shares>> kinds;
 
-  private NotesOverChords(Map<String, Map<Situation, Shares>> kinds) {
-    this.kinds = kinds;
+  /** Reads the counts. */
+  NotesOverChords() {
+    this.kinds = read();
   }
 
   /**

@@ -203,4 +203,95 @@ class NotesInTimeTest {
     assertEquals(
         "held against the chord", role(1, changes("", 0, "Cmaj7"), 0, 1, 67, 1, 1, 63, 2, 1, 71));
   }
+
+  /** Over the ii of a cadence B is the note that some teach and others keep for the dominant. */
+  private static final Changes CADENCE = changes("C", 0, "Dm7", 4, "G7", 8, "Cmaj7");
+
+  @Test
+  void a_disputed_note_leads_on_where_it_can_and_colours_where_it_cannot() {
+    assertEquals("tension", role(1, CADENCE, 0, 0.5, 62, 0.5, 0.5, 71, 1, 0.5, 65));
+    HeardNote leads = heard(1, CADENCE, 0, 0.5, 69, 0.5, 0.5, 71, 1, 0.5, 72);
+    assertEquals(NoteRole.PASSING, leads.role());
+    assertEquals(72, leads.goal().orElseThrow().pitch());
+    assertEquals("tension", role(1, CADENCE, 0, 1, 62, 1, 1, 71, 2, 1, 72), "long enough to stay");
+    assertEquals("anticipation", role(1, CADENCE, 3, 0.5, 65, 3.5, 0.5, 71, 4, 1, 71));
+    assertEquals("tension", role(1, CADENCE, 3, 0.5, 65, 3.5, 0.4, 71, 4, 1, 65));
+    assertEquals(0.7, heard(1, CADENCE, 0, 0.5, 62, 0.5, 0.5, 71, 1, 0.5, 65).sits(), 1e-12);
+  }
+
+  @Test
+  void a_line_does_not_come_to_rest_on_a_disputed_note() {
+    HeardNote passes = heard(1, CADENCE, 0, 0.5, 69, 0.5, 0.5, 70, 1, 0.5, 71, 1.5, 1, 72);
+    assertEquals(NoteRole.PASSING, passes.role());
+    assertEquals(72, passes.goal().orElseThrow().pitch());
+  }
+
+  @Test
+  void every_goal_is_the_note_that_settles_it() {
+    Changes c = changes("C", 0, "Dm7", 4, "G7");
+    assertEquals(71, heard(1, c, 3, 1, 72, 4, 1, 72, 5, 1, 71).goal().orElseThrow().pitch());
+    assertEquals(
+        64, heard(1, CMAJ7, 0, 0.5, 64, 0.5, 0.5, 65, 1, 1, 64).goal().orElseThrow().pitch());
+    for (int note = 1; note <= 2; note++) {
+      HeardNote encloses = heard(note, CMAJ7, 0, 0.5, 72, 0.5, 0.5, 65, 1, 0.5, 63, 1.5, 1, 64);
+      assertEquals(64, encloses.goal().orElseThrow().pitch());
+    }
+  }
+
+  @Test
+  void an_enclosure_may_begin_a_line_and_come_from_below_first() {
+    assertEquals("enclosure", role(0, CMAJ7, 0, 0.5, 65, 0.5, 0.5, 63, 1, 1, 64));
+    assertEquals("enclosure", role(0, CMAJ7, 0, 0.5, 63, 0.5, 0.5, 65, 1, 1, 64));
+    assertEquals("enclosure", role(1, CMAJ7, 0, 0.5, 63, 0.5, 0.5, 65, 1, 1, 64));
+    Changes minor = changes("", 0, "Cm7");
+    assertNotEquals(
+        "enclosure", role(1, minor, 0, 0.5, 65, 0.5, 0.5, 61, 1, 1, 63), "two whole steps");
+  }
+
+  @Test
+  void legato_over_the_change_does_not_make_a_suspension_of_what_gave_way_before_it() {
+    Changes c = changes("C", 0, "Dm7", 4, "G7");
+    assertEquals("chord tone", role(0, c, 2, 2.5, 72, 3.5, 1, 71));
+    assertEquals("suspension", role(0, c, 2, 2.5, 72, 4, 1, 71));
+  }
+
+  @Test
+  void a_note_that_steps_aside_from_one_that_does_not_rest_is_no_neighbour() {
+    assertEquals("outside", role(1, CMAJ7, 0, 0.5, 63, 0.5, 0.5, 61, 1, 1, 67));
+  }
+
+  @Test
+  void a_note_may_give_way_to_one_that_comes_early() {
+    // A flat is outside Cmaj7 and the root of the chord that it is early for.
+    Changes c = changes("", 0, "Cmaj7", 4, "Abmaj7");
+    HeardNote early = heard(1, c, 2, 0.5, 64, 3, 0.5, 70, 3.5, 1.5, 68);
+    assertEquals(NoteRole.APPOGGIATURA, early.role());
+    assertEquals(68, early.goal().orElseThrow().pitch());
+    assertEquals("outside", role(1, c, 1, 0.5, 64, 2, 0.5, 70, 2.5, 0.5, 68, 3, 1, 64));
+  }
+
+  @Test
+  void where_the_chords_fall_silent_anything_is_rest() {
+    Changes c = changes("C", 0, "Cmaj7", 4, "N.C.");
+    assertEquals("passing", role(1, c, 3, 0.5, 64, 3.5, 0.5, 65, 4, 1, 66));
+    assertNotEquals("passing", role(1, CMAJ7, 3, 0.5, 64, 3.5, 0.5, 65, 4, 1, 66, 5, 1, 60));
+  }
+
+  @Test
+  void a_dominant_goes_home_from_any_root_and_not_to_any_other_chord() {
+    assertNotEquals(
+        "blue note", role(1, changes("", 0, "D7", 4, "Gmaj7"), 0, 1, 69, 1, 1, 65, 2, 1, 72));
+    assertEquals(
+        "blue note", role(1, changes("", 0, "D7", 4, "Am7"), 0, 1, 69, 1, 1, 65, 2, 1, 72));
+  }
+
+  @Test
+  void over_an_optional_chord_a_held_note_rubs_only_where_it_rubs_against_both() {
+    Changes c = changes("C", 0, "Cmaj7", 2, "(Fmaj7)", 4, "Cmaj7");
+    assertEquals("chord tone", role(0, c, 2, 2, 65));
+    assertEquals("chord tone", role(0, c, 2, 2, 71));
+    HeardNote rubs = heard(0, c, 2, 2, 63);
+    assertEquals(NoteRole.HELD_AGAINST, rubs.role());
+    assertEquals(0.2, rubs.sits(), 1e-12);
+  }
 }

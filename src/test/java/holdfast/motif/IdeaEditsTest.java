@@ -6,10 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import holdfast.melody.Note;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 
 /** What one restatement says about the idea behind it. Worked by hand. */
@@ -24,37 +21,9 @@ class IdeaEditsTest {
                   new Note(3, 0.9, 62)))
           .heard(1);
 
-  private static NoteChange kept(int idea, int phrase) {
-    return new NoteChange(NoteChange.Kind.KEPT, OptionalInt.of(idea), OptionalInt.of(phrase), 0);
-  }
-
-  private static NoteChange added(int phrase) {
-    return new NoteChange(NoteChange.Kind.ADDED, OptionalInt.empty(), OptionalInt.of(phrase), 0);
-  }
-
-  private static NoteChange dropped(int idea) {
-    return new NoteChange(NoteChange.Kind.DROPPED, OptionalInt.of(idea), OptionalInt.empty(), 0);
-  }
-
   private static Verdict verdict(
       Treatment treatment, int transposition, double scale, NoteChange... changes) {
-    Map<Treatment, Double> p = new EnumMap<>(Treatment.class);
-    p.put(treatment, 1.0);
-    return new Verdict(
-        treatment,
-        treatment.family(),
-        transposition,
-        0,
-        0,
-        scale,
-        1,
-        1,
-        p,
-        1,
-        new Evidence(1, 1, 1),
-        List.of(changes),
-        Material.MELODY,
-        "");
+    return Made.verdict(treatment, transposition, 0, 0, scale, "", changes);
   }
 
   private static List<Note> at(double start, double[] onsets, int... pitches) {
@@ -71,7 +40,14 @@ class IdeaEditsTest {
     List<Note> phrase = at(8, new double[] {0, 1, 1.5, 2, 3}, 62, 66, 67, 69, 64);
     Verdict verdict =
         verdict(
-            Treatment.TRANSPOSED, 2, 1, kept(0, 0), kept(1, 1), added(2), kept(2, 3), kept(3, 4));
+            Treatment.TRANSPOSED,
+            2,
+            1,
+            Made.kept(0, 0),
+            Made.kept(1, 1),
+            Made.added(2),
+            Made.kept(2, 3),
+            Made.kept(3, 4));
     List<Motif> others = IdeaEdits.of(IDEA, verdict, phrase);
     assertEquals(1, others.size());
     Note put = others.get(0).notes().get(2);
@@ -85,7 +61,14 @@ class IdeaEditsTest {
     List<Note> phrase = at(8, new double[] {0, 2, 3, 4, 6}, 60, 64, 65, 67, 62);
     Verdict verdict =
         verdict(
-            Treatment.AUGMENTED, 0, 2, kept(0, 0), kept(1, 1), added(2), kept(2, 3), kept(3, 4));
+            Treatment.AUGMENTED,
+            0,
+            2,
+            Made.kept(0, 0),
+            Made.kept(1, 1),
+            Made.added(2),
+            Made.kept(2, 3),
+            Made.kept(3, 4));
     assertEquals(new Note(1.5, 0.2, 65), IdeaEdits.of(IDEA, verdict, phrase).get(0).notes().get(2));
   }
 
@@ -94,18 +77,34 @@ class IdeaEditsTest {
     // The first note is a whole beat early; what follows is in its place.
     List<Note> phrase = at(8, new double[] {-1, 1, 2, 3, 3.5}, 60, 64, 67, 62, 65);
     Verdict verdict =
-        verdict(Treatment.EXTENDED, 0, 1, kept(0, 0), kept(1, 1), kept(2, 2), kept(3, 3), added(4));
+        verdict(
+            Treatment.EXTENDED,
+            0,
+            1,
+            Made.kept(0, 0),
+            Made.kept(1, 1),
+            Made.kept(2, 2),
+            Made.kept(3, 3),
+            Made.added(4));
     assertEquals(new Note(3.5, 0.4, 65), IdeaEdits.of(IDEA, verdict, phrase).get(0).notes().get(4));
     List<Note> front = at(8, new double[] {-0.5, 0, 1, 2, 4}, 65, 60, 64, 67, 62);
     Verdict before =
-        verdict(Treatment.EXTENDED, 0, 1, added(0), kept(0, 1), kept(1, 2), kept(2, 3), kept(3, 4));
+        verdict(
+            Treatment.EXTENDED,
+            0,
+            1,
+            Made.added(0),
+            Made.kept(0, 1),
+            Made.kept(1, 2),
+            Made.kept(2, 3),
+            Made.kept(3, 4));
     assertEquals(new Note(-0.5, 0.4, 65), IdeaEdits.of(IDEA, before, front).get(0).notes().get(0));
   }
 
   @Test
   void where_no_note_is_the_ideas_a_note_put_in_stands_where_it_was_played() {
     List<Note> phrase = at(1.5, new double[] {0}, 65);
-    Verdict verdict = verdict(Treatment.FRAGMENT, 0, 1, added(0));
+    Verdict verdict = verdict(Treatment.FRAGMENT, 0, 1, Made.added(0));
     assertEquals(new Note(1.5, 0.4, 65), IdeaEdits.of(IDEA, verdict, phrase).get(0).notes().get(2));
   }
 
@@ -115,7 +114,14 @@ class IdeaEditsTest {
     List<Motif> others =
         IdeaEdits.of(
             IDEA,
-            verdict(Treatment.LITERAL, 0, 1, kept(0, 0), dropped(1), kept(2, 1), kept(3, 2)),
+            verdict(
+                Treatment.LITERAL,
+                0,
+                1,
+                Made.kept(0, 0),
+                Made.dropped(1),
+                Made.kept(2, 1),
+                Made.kept(3, 2)),
             phrase);
     assertEquals(1, others.size());
     assertEquals(List.of(60, 67, 62), others.get(0).notes().stream().map(Note::pitch).toList());
@@ -125,10 +131,24 @@ class IdeaEditsTest {
   void more_than_two_notes_left_out_or_put_in_say_nothing_of_the_idea() {
     List<Note> two = at(8, new double[] {0, 3}, 60, 62);
     Verdict twoOut =
-        verdict(Treatment.FRAGMENT, 0, 1, kept(0, 0), dropped(1), dropped(2), kept(3, 1));
+        verdict(
+            Treatment.FRAGMENT,
+            0,
+            1,
+            Made.kept(0, 0),
+            Made.dropped(1),
+            Made.dropped(2),
+            Made.kept(3, 1));
     assertEquals(2, IdeaEdits.of(IDEA, twoOut, two).size());
     Verdict threeOut =
-        verdict(Treatment.FRAGMENT, 0, 1, kept(0, 0), dropped(1), dropped(2), dropped(3));
+        verdict(
+            Treatment.FRAGMENT,
+            0,
+            1,
+            Made.kept(0, 0),
+            Made.dropped(1),
+            Made.dropped(2),
+            Made.dropped(3));
     assertEquals(0, IdeaEdits.of(IDEA, threeOut, two).size());
     List<Note> long6 = at(8, new double[] {0, 1, 2, 3, 4, 5}, 60, 64, 67, 62, 70, 71);
     Verdict twoIn =
@@ -136,14 +156,15 @@ class IdeaEditsTest {
             Treatment.EXTENDED,
             0,
             1,
-            kept(0, 0),
-            kept(1, 1),
-            kept(2, 2),
-            kept(3, 3),
-            added(4),
-            added(5));
+            Made.kept(0, 0),
+            Made.kept(1, 1),
+            Made.kept(2, 2),
+            Made.kept(3, 3),
+            Made.added(4),
+            Made.added(5));
     assertEquals(2, IdeaEdits.of(IDEA, twoIn, long6).size());
-    Verdict threeIn = verdict(Treatment.EXTENDED, 0, 1, added(3), added(4), added(5));
+    Verdict threeIn =
+        verdict(Treatment.EXTENDED, 0, 1, Made.added(3), Made.added(4), Made.added(5));
     assertEquals(0, IdeaEdits.of(IDEA, threeIn, long6).size());
   }
 
@@ -154,18 +175,23 @@ class IdeaEditsTest {
     assertEquals(
         0,
         IdeaEdits.of(
-                three, verdict(Treatment.FRAGMENT, 0, 1, kept(0, 0), dropped(1), dropped(2)), one)
+                three,
+                verdict(
+                    Treatment.FRAGMENT, 0, 1, Made.kept(0, 0), Made.dropped(1), Made.dropped(2)),
+                one)
             .size());
     assertEquals(
         1,
-        IdeaEdits.of(three, verdict(Treatment.FRAGMENT, 0, 1, kept(0, 0), dropped(1)), one).size());
+        IdeaEdits.of(
+                three, verdict(Treatment.FRAGMENT, 0, 1, Made.kept(0, 0), Made.dropped(1)), one)
+            .size());
   }
 
   @Test
   void new_material_and_mirror_forms_say_nothing_of_single_notes() {
     List<Note> phrase = at(8, new double[] {0, 2, 3}, 60, 67, 62);
     for (Treatment t : List.of(Treatment.NEW, Treatment.INVERTED, Treatment.RETROGRADE)) {
-      assertEquals(List.of(), IdeaEdits.of(IDEA, verdict(t, 0, 1, dropped(1)), phrase));
+      assertEquals(List.of(), IdeaEdits.of(IDEA, verdict(t, 0, 1, Made.dropped(1)), phrase));
     }
   }
 
@@ -181,7 +207,7 @@ class IdeaEditsTest {
   }
 
   private static final NoteChange[] NOTE_FOR_NOTE = {
-    kept(0, 0), kept(1, 1), kept(2, 2), kept(3, 3)
+    Made.kept(0, 0), Made.kept(1, 1), Made.kept(2, 2), Made.kept(3, 3)
   };
 
   @Test
@@ -248,7 +274,14 @@ class IdeaEditsTest {
   void a_statement_that_leaves_a_note_out_or_takes_other_times_sharpens_nothing() {
     List<Note> phrase = at(8, new double[] {0, 2, 3}, 60, 67, 62);
     Verdict short3 =
-        verdict(Treatment.LITERAL, 0, 1, kept(0, 0), dropped(1), kept(2, 1), kept(3, 2));
+        verdict(
+            Treatment.LITERAL,
+            0,
+            1,
+            Made.kept(0, 0),
+            Made.dropped(1),
+            Made.kept(2, 1),
+            Made.kept(3, 2));
     assertEquals(IDEA, IdeaEdits.sharper(IDEA, short3, phrase));
     List<Note> slow = at(8, new double[] {0, 2, 4, 6}, 60, 64, 67, 62);
     assertEquals(
@@ -257,7 +290,14 @@ class IdeaEditsTest {
     List<Note> twice = at(8, new double[] {0, 1, 2, 3, 7}, 60, 64, 67, 62, 60);
     Verdict again =
         verdict(
-            Treatment.LITERAL, 0, 1, kept(0, 0), kept(1, 1), kept(2, 2), kept(3, 3), kept(0, 4));
+            Treatment.LITERAL,
+            0,
+            1,
+            Made.kept(0, 0),
+            Made.kept(1, 1),
+            Made.kept(2, 2),
+            Made.kept(3, 3),
+            Made.kept(0, 4));
     assertEquals(0, IdeaEdits.sharper(IDEA, again, twice).notes().get(0).onsetBeats(), 1e-9);
   }
 
@@ -267,7 +307,14 @@ class IdeaEditsTest {
     Motif grace = Motif.of(near).heard(1);
     List<Note> swapped = at(0, new double[] {0, 0.5, 1, 2}, 64, 60, 67, 62);
     Verdict crossed =
-        verdict(Treatment.LITERAL, 0, 1, kept(1, 0), kept(0, 1), kept(2, 2), kept(3, 3));
+        verdict(
+            Treatment.LITERAL,
+            0,
+            1,
+            Made.kept(1, 0),
+            Made.kept(0, 1),
+            Made.kept(2, 2),
+            Made.kept(3, 3));
     assertEquals(grace, IdeaEdits.sharper(grace, crossed, swapped));
   }
 }
