@@ -133,10 +133,5 @@ class TurnReasonTest {
     // A flat major or its relative minor: the ear has left home and nothing lies outside.
     assertEquals(0, bridge.outside(notes("Dbmaj7").get(0)));
     assertEquals(2, home.outside(notes("Dbmaj7").get(0)));
-    assertEquals(
-        home,
-        keyAfter(
-            "C", "Abmaj7", "Fm7", "Bbm7", "Eb7", "Abmaj7", "Dm7", "G7", "Cmaj7", "Am7", "Dm7", "G7",
-            "C6"));
   }
 }
