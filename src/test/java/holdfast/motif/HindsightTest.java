@@ -65,6 +65,43 @@ class HindsightTest {
     assertFalse(read.phrases().get(4).takenBack());
   }
 
+  private static int ideas(List<List<Note>> phrases) {
+    Motif idea = Motif.over(Harmony.parse("Cmaj7"), opening(0));
+    return Hindsight.read(JUDGE, idea, phrases, IN_C).ideas().size();
+  }
+
+  @Test
+  void what_came_back_once_or_has_two_notes_took_nothing_over() {
+    assertEquals(
+        1, ideas(List.of(opening(0), second(4, 76, 72, 74, 79), second(8, 76, 72, 74, 79))));
+    double[] two = {0, 2.5};
+    assertEquals(
+        1,
+        ideas(
+            List.of(
+                opening(0),
+                Written.line(4, two, 84, 61),
+                Written.line(8, two, 84, 61),
+                Written.line(12, two, 84, 61),
+                Written.line(16, two, 84, 61))));
+  }
+
+  private static OptionalInt answers(double answerAt, int lastOfQuestion, int lastOfAnswer) {
+    List<Note> question = Written.typical(0, 64, 67, 71, 69, lastOfQuestion);
+    List<Note> answer = Written.typical(answerAt, 64, 67, 71, 69, lastOfAnswer);
+    Motif idea = Motif.over(Harmony.parse("Cmaj7"), question);
+    return Hindsight.read(JUDGE, idea, List.of(question, answer), IN_C).phrases().get(1).answers();
+  }
+
+  @Test
+  void an_answer_comes_soon_after_a_question_that_was_left_open_and_rests() {
+    assertEquals(OptionalInt.of(0), answers(8, 62, 72));
+    assertEquals(OptionalInt.empty(), answers(16, 62, 72), "three bars later");
+    assertEquals(OptionalInt.empty(), answers(4, 60, 72), "nothing was left open");
+    assertEquals(OptionalInt.empty(), answers(4, 62, 74), "it does not rest");
+    assertEquals(OptionalInt.empty(), answers(4, 62, 62), "the same again");
+  }
+
   @Test
   void the_same_beginning_with_an_ending_at_rest_answers() {
     List<Note> question = Written.typical(0, 64, 67, 71, 69, 62);

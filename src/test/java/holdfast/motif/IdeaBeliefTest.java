@@ -118,4 +118,31 @@ class IdeaBeliefTest {
     }
     assertEquals(written, belief.idea());
   }
+
+  @Test
+  void a_verdict_that_weighs_several_ideas_is_still_a_probability() {
+    Motif opening = heard(without(MEANT, 2));
+    IdeaBelief belief = new IdeaBelief(new MotifJudge(), opening, SUNG);
+    List<List<Note>> sung =
+        List.of(at(4, MEANT), at(8, without(MEANT, 4)), at(12, without(MEANT, 2)), at(16, MEANT));
+    for (List<Note> phrase : sung) {
+      Verdict verdict = belief.hear(phrase, SUNG);
+      double sum = verdict.probabilities().values().stream().mapToDouble(p -> p).sum();
+      assertEquals(1, sum, 1e-9);
+      assertEquals(1 - verdict.probabilities().get(Treatment.NEW), verdict.restates(), 1e-9);
+    }
+  }
+
+  @Test
+  void after_one_restatement_with_a_note_more_both_ideas_have_their_say() {
+    MotifJudge judge = new MotifJudge();
+    Motif opening = heard(without(MEANT, 2));
+    IdeaBelief belief = new IdeaBelief(judge, opening, SUNG);
+    belief.hear(at(4, MEANT), SUNG);
+    double mixed = belief.hear(at(8, MEANT), SUNG).probabilities().get(Treatment.LITERAL);
+    double one = judge.compare(opening, at(8, MEANT), SUNG).probabilities().get(Treatment.LITERAL);
+    double other =
+        judge.compare(heard(MEANT), at(8, MEANT), SUNG).probabilities().get(Treatment.LITERAL);
+    assertTrue(one < mixed && mixed <= other + 0.02, one + " " + mixed + " " + other);
+  }
 }

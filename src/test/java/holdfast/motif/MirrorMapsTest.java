@@ -15,8 +15,12 @@ class MirrorMapsTest {
 
   private static MirrorMaps mirrors(Ground ground, Line phrase) {
     Ground[] grounds = Lines.everywhere(ground, phrase);
+    Scales scales = new Scales();
     return new MirrorMaps(
-        phrase, grounds, new PitchMaps(phrase, grounds, new Intonation(Player.VOICE, 1, true)));
+        phrase,
+        grounds,
+        new PitchMaps(phrase, grounds, new Intonation(Player.VOICE, 1, true), scales),
+        scales);
   }
 
   private static List<List<Integer>> lines(List<PitchMap> maps, int m) {

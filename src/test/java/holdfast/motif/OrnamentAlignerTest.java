@@ -17,14 +17,15 @@ class OrnamentAlignerTest {
     RhythmModel rhythm = new RhythmModel(Player.KEYBOARD, 1);
     Ground[] grounds = Lines.everywhere(Ground.UNKNOWN, phrase);
     return new OrnamentAligner(
-        IDEA, phrase, new Background(IDEA, phrase, grounds, rhythm), rhythm, SLIP);
+        IDEA, phrase, new Background(IDEA, phrase, grounds, rhythm, new Scales()), rhythm, SLIP);
   }
 
   private static double[] notes(Line phrase) {
     return new PitchMaps(
             phrase,
             Lines.everywhere(Ground.UNKNOWN, phrase),
-            new Intonation(Player.KEYBOARD, 1, false))
+            new Intonation(Player.KEYBOARD, 1, false),
+            new Scales())
         .literal(IDEA)
         .notes();
   }
@@ -53,7 +54,8 @@ class OrnamentAlignerTest {
       Line phrase = Lines.at(onsets[c], pitches[c]);
       RhythmModel rhythm = new RhythmModel(Player.KEYBOARD, 1);
       Background background =
-          new Background(IDEA, phrase, Lines.everywhere(Ground.UNKNOWN, phrase), rhythm);
+          new Background(
+              IDEA, phrase, Lines.everywhere(Ground.UNKNOWN, phrase), rhythm, new Scales());
       Aligner any = new Aligner(4, phrase, background);
       double expected =
           any.align(

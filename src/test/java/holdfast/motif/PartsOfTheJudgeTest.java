@@ -31,7 +31,8 @@ class PartsOfTheJudgeTest {
         PitchClassSet.EMPTY,
         Player.KEYBOARD,
         1,
-        Priors.START);
+        Priors.START,
+        new Scales());
   }
 
   @Test
@@ -153,7 +154,8 @@ class PartsOfTheJudgeTest {
         new PitchMaps(
             phrase,
             Lines.everywhere(Ground.UNKNOWN, phrase),
-            new Intonation(Player.KEYBOARD, 1, false));
+            new Intonation(Player.KEYBOARD, 1, false),
+            new Scales());
     PitchMap literal = maps.literal(idea);
     PitchMap octaves = Endings.anyOctave(literal, phrase);
     assertEquals(0.75 * Math.exp(literal.notes()[0]), Math.exp(octaves.notes()[0]), 1e-12);

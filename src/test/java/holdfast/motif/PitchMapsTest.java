@@ -157,4 +157,49 @@ class PitchMapsTest {
     assertTrue(
         map.logPrior() > maps(Lines.C, phrase).skewed(idea, 2).logPrior(), "moved as well: rarer");
   }
+
+  @Test
+  void all_moves_along_the_scale_together_are_certain_as_a_two_sided_geometric_series() {
+    double q = Math.exp(-1 / 3.0); // an e-fold in three steps
+    assertEquals(
+        q * (1 - q) / (1 + q), Math.exp(sequenceBy(1, 69, 71, 74, 71, 65).logPrior()), 1e-9);
+    assertEquals(
+        q * q * (1 - q) / (1 + q), Math.exp(sequenceBy(2, 71, 72, 76, 72, 67).logPrior()), 1e-9);
+  }
+
+  @Test
+  void wherever_it_was_meant_a_note_that_makes_way_lies_somewhere() {
+    for (int meant : new int[] {65, 64, 61}) {
+      double sum = 0;
+      for (int pitch = meant - 12; pitch <= meant + 12; pitch++) {
+        PitchMaps maps = maps(Lines.C, Lines.even(pitch, 60));
+        sum += Math.exp(maps.skewed(Lines.even(meant, 60), 0).notes()[0]);
+      }
+      // A note that stays may slip, and what slips comes on top.
+      assertEquals(1, sum, 0.03, "meant " + meant);
+    }
+    PitchMap moved = maps(Lines.C, Lines.even(69, 64)).skewed(Lines.even(64, 60), 5);
+    assertEquals(69, moved.expected()[0]);
+    assertEquals(65, moved.expected()[1 * 2 + 1]);
+    assertEquals(5, moved.semitones());
+  }
+
+  @Test
+  void a_voice_that_lay_high_twice_lay_where_it_was_meant() {
+    double same = inPlace(30, 30);
+    assertTrue(same > inPlace(30, -30) && same > inPlace(30, 0));
+    assertEquals(same, inPlace(0, 0), 1e-9);
+  }
+
+  private static double inPlace(double ideaCents, double cents) {
+    Line idea = Line.of(List.of(new holdfast.melody.Note(0, 1, 64, ideaCents)), 1);
+    Line phrase = Line.of(List.of(new holdfast.melody.Note(0, 1, 64, cents)), 1);
+    PitchMaps maps =
+        new PitchMaps(
+            phrase,
+            Lines.everywhere(Lines.C, phrase),
+            new Intonation(Player.VOICE, 1, true),
+            new Scales());
+    return maps.skewed(idea, 0).notes()[0] + maps.literal(idea).notes()[0];
+  }
 }
