@@ -175,4 +175,69 @@ class FormsTest {
     assertEquals(Treatment.LITERAL, judge(again, pitches).treatment());
     assertEquals("12 times", judge(again, pitches).detail());
   }
+
+  private static List<NoteChange.Kind> kinds(Verdict verdict) {
+    return verdict.changes().stream().map(NoteChange::kind).toList();
+  }
+
+  @Test
+  void a_note_that_is_missing_is_told_where_it_is_missed() {
+    assertEquals(
+        List.of(
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.DROPPED,
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.KEPT),
+        kinds(judge(new double[] {0, 0.5, 2, 2.5}, 67, 69, 69, 64)));
+    assertEquals(
+        List.of(
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.KEPT,
+            NoteChange.Kind.DROPPED,
+            NoteChange.Kind.DROPPED),
+        kinds(judge(new double[] {0, 0.5, 1}, 67, 69, 72)));
+  }
+
+  @Test
+  void backwards_the_first_note_is_the_ideas_last() {
+    Verdict backwards = judge(Written.TYPICAL, 64, 69, 72, 69, 67);
+    for (int j = 0; j < 5; j++) {
+      assertEquals(4 - j, backwards.changes().get(j).ideaNote().orElseThrow());
+    }
+    assertEquals(1, backwards.timeScale());
+    Verdict moved = judge(Written.TYPICAL, 66, 71, 74, 71, 69);
+    assertEquals(Treatment.RETROGRADE, moved.treatment(), moved::toString);
+    assertEquals(2, moved.transposition());
+  }
+
+  @Test
+  void the_slower_idea_may_move_or_leave_its_last_note_out() {
+    Verdict missing = judge(new double[] {0, 1, 2, 4}, 67, 69, 72, 69);
+    assertEquals(Treatment.AUGMENTED, missing.treatment(), missing::toString);
+    assertEquals(2, missing.timeScale());
+    Verdict moved = judge(new double[] {0, 1, 2, 4, 5}, 69, 71, 74, 71, 65);
+    assertEquals(Treatment.AUGMENTED, moved.treatment(), moved::toString);
+    assertEquals(1, moved.scaleSteps());
+    Verdict up = judge(new double[] {0, 1, 2, 4, 5}, 79, 81, 84, 81, 76);
+    assertEquals(Treatment.AUGMENTED, up.treatment(), up::toString);
+    assertEquals(12, up.transposition());
+  }
+
+  @Test
+  void six_times_as_slow_nobody_hears_it() {
+    double[] slow = new double[5];
+    for (int i = 0; i < 5; i++) {
+      slow[i] = 6 * Written.TYPICAL[i];
+    }
+    assertNotEquals(Treatment.AUGMENTED, judge(slow, IDEA).treatment());
+  }
+
+  @Test
+  void a_moved_idea_with_another_ending_is_moved_as_most_of_its_notes_are() {
+    Verdict verdict = judge(Written.TYPICAL, 72, 74, 77, 74, 65);
+    assertEquals(Treatment.CONTOUR_KEPT, verdict.treatment(), verdict::toString);
+    assertEquals(5, verdict.transposition());
+  }
 }
