@@ -65,7 +65,7 @@ final class TimelineSection {
     List<TimelineRow> rows = rows(take, chorus, sung, inARow);
     return section(
             h2("Chorus " + chorus + ", note by note"),
-            p("Bands are the chord's own notes, its root darker. A full bar rests in its chord, a"
+            p("Bands are the chord's own notes, its root stronger. A full bar rests in its chord, a"
                     + " half-full one is on its way, a hollow one rubs; words below say what notes"
                     + " outside the chord do. +20 ms: the phrase came in a fiftieth of a second"
                     + " after its beat.")
