@@ -87,7 +87,7 @@ final class Mp4Boxes {
       long length = Integer.toUnsignedLong(rest.getInt());
       String name = name(rest);
       if (length == TO_THE_END) {
-        length = rest.limit() - start;
+        length = (long) rest.limit() - start;
       }
       if (length < HEAD_BYTES || length > rest.limit() - start) {
         throw new IOException("its box \"" + name + "\" has a length that cannot be");

@@ -154,7 +154,7 @@ final class Mp4Sound {
     byte part;
     do {
       part = at.get();
-      length = length << 7 | part & 0x7f;
+      length = length << 7 | (part & 0x7f);
     } while (part < 0);
     return at.slice(at.position(), length);
   }
