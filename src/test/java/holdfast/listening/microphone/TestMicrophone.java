@@ -43,6 +43,10 @@ public final class TestMicrophone extends MixerProvider {
   private static boolean broken;
   private static volatile AudioFormat format = USUAL;
   private static int used;
+
+  /** Whether it says how much sound waits, as a device does whose sound comes in real time. */
+  private static volatile boolean tellsWaiting;
+
   private static double readSeconds;
 
   /** Plugs it in, in this format, with nothing said yet. */
@@ -74,6 +78,11 @@ public final class TestMicrophone extends MixerProvider {
   /** Another program takes it, or lets it go. */
   static void takenByAnother(boolean taken) {
     busy = taken;
+  }
+
+  /** Sound comes in real time from now on, or by its own clock again. */
+  static void inRealTime(boolean real) {
+    tellsWaiting = real;
   }
 
   /** Sound reaches the microphone, at the rate of its format, on its first channel and its last. */
@@ -406,7 +415,9 @@ public final class TestMicrophone extends MixerProvider {
 
     @Override
     public int available() {
-      return 0;
+      synchronized (LOCK) {
+        return tellsWaiting ? SOUND.stream().mapToInt(bytes -> bytes.length).sum() - used : 0;
+      }
     }
 
     @Override
