@@ -1,8 +1,11 @@
 package holdfast.motif;
 
 import holdfast.theory.PitchClassSet;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /** What a judge asks of the same few scales again and again, worked out once. */
 final class Scales {
@@ -14,10 +17,9 @@ final class Scales {
 
   private record Pair(PitchClassSet scale, PitchClassSet beside) {}
 
-  private record Sums(double[] steps, double[] firsts) {}
-
   private final Map<Pair, Ladder> ladders = new ConcurrentHashMap<>();
-  private final Map<PitchClassSet, Sums> sums = new ConcurrentHashMap<>();
+  private final Map<PitchClassSet, List<Double>> steps = new ConcurrentHashMap<>();
+  private final Map<PitchClassSet, List<Double>> firsts = new ConcurrentHashMap<>();
 
   /** {@link Ladder#of}. */
   Ladder ladder(PitchClassSet scale) {
@@ -41,26 +43,19 @@ final class Scales {
 
   /** {@link Background#allSteps} from this pitch. */
   double allSteps(PitchClassSet scale, int from) {
-    return sums(scale).steps()[Math.floorMod(from, PITCH_CLASSES)];
+    return steps
+        .computeIfAbsent(scale, known -> each(pitch -> Background.allSteps(pitch, known)))
+        .get(Math.floorMod(from, PITCH_CLASSES));
   }
 
   /** {@link Background#allFirsts} about this pitch. */
   double allFirsts(PitchClassSet scale, int centre) {
-    return sums(scale).firsts()[Math.floorMod(centre, PITCH_CLASSES)];
+    return firsts
+        .computeIfAbsent(scale, known -> each(pitch -> Background.allFirsts(pitch, known)))
+        .get(Math.floorMod(centre, PITCH_CLASSES));
   }
 
-  private Sums sums(PitchClassSet scale) {
-    Sums known = sums.get(scale);
-    if (known == null) {
-      double[] steps = new double[PITCH_CLASSES];
-      double[] firsts = new double[PITCH_CLASSES];
-      for (int from = 0; from < PITCH_CLASSES; from++) {
-        steps[from] = Background.allSteps(from, scale);
-        firsts[from] = Background.allFirsts(from, scale);
-      }
-      known = new Sums(steps, firsts);
-      sums.put(scale, known);
-    }
-    return known;
+  private static List<Double> each(IntToDoubleFunction byPitch) {
+    return IntStream.range(0, PITCH_CLASSES).mapToDouble(byPitch).boxed().toList();
   }
 }

@@ -5,7 +5,6 @@ import holdfast.session.Afterthought;
 import holdfast.session.Counts;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
-import holdfast.theory.Harmony;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -130,7 +129,7 @@ public final class TakeSentences {
         "You let it go in "
             + first.place().words(take.choruses())
             + " ("
-            + chord(first)
+            + JudgementText.chords(first)
             + "), where you played "
             + first.verdict().material().words();
     boolean back = take.phrases().stream().anyMatch(p -> p.index() > first.index() && p.carries());
@@ -154,10 +153,5 @@ public final class TakeSentences {
     return counts.restated() == counts.phrases()
         ? "the same idea in another key, or a new idea of your own"
         : "the same chart a little faster, or with a new idea of your own";
-  }
-
-  private static String chord(JudgedPhrase phrase) {
-    Harmony harmony = phrase.mainChord().harmony();
-    return harmony.display();
   }
 }

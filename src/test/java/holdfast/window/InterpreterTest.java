@@ -237,8 +237,9 @@ class InterpreterTest {
         new Interpreter(Language.ENGLISH, NoteNaming.SOLFEGE)
             .say("B is the third of G7: it belongs."));
     assertEquals(
-        "In Takt 5 im 1. Durchgang (Fm7) hast du sie losgelassen; dort kam ein Lauf.",
-        GERMAN.say("You let it go in bar 5 of chorus 1 (Fm7), where you played a scale run."));
+        "In Takt 5 im 1. Durchgang (Cmaj7 Bm7) hast du sie losgelassen; dort kam ein Lauf.",
+        GERMAN.say(
+            "You let it go in bar 5 of chorus 1 (Cmaj7 B♭m7), where you played a scale run."));
   }
 
   @Test

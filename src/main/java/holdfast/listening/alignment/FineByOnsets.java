@@ -50,7 +50,7 @@ final class FineByOnsets {
     double end = coarse.backing((double) looked / Resampler.EAR_RATE) * FARTHER + SPARE_SECONDS;
     float[][] heard = rows(take, looked);
     float[][] known =
-        rows(backing, (long) Math.max(0, Math.min(end * Resampler.EAR_RATE, backing.length())));
+        rows(backing, Math.min((long) Math.max(0, end * Resampler.EAR_RATE), backing.length()));
     TimeLine line = coarse;
     LineFit fit = new LineFit(coarse, 0, 0, 0);
     // The second time the windows are laid by the better line, and reach less far.
