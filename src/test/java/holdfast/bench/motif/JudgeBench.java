@@ -9,8 +9,8 @@ import java.util.List;
 
 /**
  * Prints how the judge does on the labelled set, tuning half and held-out half apart: accuracy,
- * calibration, false alarms, confusion matrices; then whole takes, and the ends of phrases. Every
- * seed is fixed.
+ * calibration, false alarms, confusion matrices; then whole takes, ideas in other clothes, and the
+ * ends of phrases. Every seed is fixed.
  */
 public final class JudgeBench {
 
@@ -43,6 +43,16 @@ public final class JudgeBench {
     for (Performer performer : Performer.values()) {
       for (IdeaMaker maker : List.of(IdeaMaker.WALK, IdeaMaker.CELLS)) {
         takes(performer, maker, size / (2 * PHRASES_IN_A_TAKE), out);
+      }
+    }
+    for (Performer performer : Performer.values()) {
+      for (IdeaMaker maker : List.of(IdeaMaker.WALK, IdeaMaker.CELLS)) {
+        LabelledSet set = new LabelledSet(performer, maker, Known.CHORDS_AND_PLAYER, false);
+        out.printf(
+            "%s, %s, two ideas beside each other%n  %s%n",
+            performer,
+            maker == IdeaMaker.WALK ? "walks" : "cells",
+            SamenessScore.of(set, size / 2, SEED + 3));
       }
     }
     PhraseEndsBench.main(new String[0]);

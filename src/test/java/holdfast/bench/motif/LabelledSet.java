@@ -63,6 +63,23 @@ final class LabelledSet {
     return cases;
   }
 
+  /** Ideas and the same ideas in these clothes, elsewhere in their charts. */
+  List<Case> dressed(Dress dress, int size, long seed) {
+    Random random = new Random(seed);
+    List<Case> cases = new ArrayList<>();
+    while (cases.size() < size) {
+      Chart chart = charts.get(random.nextInt(charts.size()));
+      Place home = place(chart, random);
+      Place there = place(chart, random);
+      List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
+      new Making(home, there, written, random)
+          .dressed(dress)
+          .map(phrase -> played(dress.made(), home, there, written, phrase, 0, random))
+          .ifPresent(cases::add);
+    }
+    return cases;
+  }
+
   private Optional<Case> one(Treatment made, Random random) {
     Chart chart = charts.get(random.nextInt(charts.size()));
     Place home = place(chart, random);

@@ -14,6 +14,8 @@ import java.util.Random;
  */
 final class Making {
 
+  private static final double[] PACES = {2, 1.5, 2 / 3.0, 0.5};
+
   private final Place home;
   private final Place there;
   private final List<Note> idea;
@@ -41,12 +43,26 @@ final class Making {
       case DIMINISHED -> Optional.of(stretched(carried(), random.nextInt(10) < 8 ? 0.5 : 2 / 3.0));
       case FRAGMENT -> fragment();
       case EXTENDED -> Optional.of(extended());
-      case ORNAMENTED -> ornamented();
+      case ORNAMENTED -> ornamented(carried(), 1 + random.nextInt(2));
       case NEW -> {
         NewMaterial[] kinds = NewMaterial.values();
         yield Optional.of(kinds[random.nextInt(kinds.length)].make(there, idea, maker, random));
       }
     };
+  }
+
+  /** The whole idea in other clothes and with nothing else done to it. */
+  Optional<List<Note>> dressed(Dress dress) {
+    return switch (dress) {
+      case TRANSPOSED -> Optional.of(moved(transposition())).filter(made -> !isOctave(made));
+      case OCTAVE -> Optional.of(moved(random.nextBoolean() ? 12 : -12));
+      case TEMPO -> Optional.of(stretched(idea, PACES[random.nextInt(PACES.length)]));
+      case ORNAMENT -> ornamented(idea, 1);
+    };
+  }
+
+  private boolean isOctave(List<Note> made) {
+    return (made.get(0).pitch() - idea.get(0).pitch()) % 12 == 0;
   }
 
   private int transposition() {
@@ -305,9 +321,8 @@ final class Making {
   }
 
   /** One or two short notes, a step from the note that they lead to, before it or on its time. */
-  private Optional<List<Note>> ornamented() {
-    List<Note> made = new ArrayList<>(carried());
-    int wanted = 1 + random.nextInt(2);
+  private Optional<List<Note>> ornamented(List<Note> base, int wanted) {
+    List<Note> made = new ArrayList<>(base);
     int put = 0;
     for (int tries = 0; tries < 20 && put < wanted; tries++) {
       int at = 1 + random.nextInt(made.size() - 1);
