@@ -28,6 +28,7 @@ import java.util.OptionalDouble;
  * @param feeling how it felt to the student
  * @param overruled how many verdicts the teacher overruled
  * @param notes what the teacher wrote; may be empty
+ * @param fluency what came of it where ideas were invented and none was to be carried
  */
 public record Entry(
     String take,
@@ -47,7 +48,23 @@ public record Entry(
     List<Integer> lostBars,
     Optional<SelfEstimate.Feeling> feeling,
     int overruled,
-    String notes) {
+    String notes,
+    Optional<Fluency> fluency) {
+
+  /**
+   * How ideas came in a session of inventing.
+   *
+   * @param different really different ideas
+   * @param said all that were played
+   * @param minutes how long it lasted
+   */
+  public record Fluency(int different, int said, double minutes) {
+
+    /** Different ideas a minute; 0 where nothing was played. */
+    public double perMinute() {
+      return minutes > 0 ? different / minutes : 0;
+    }
+  }
 
   /** Copies. */
   public Entry {

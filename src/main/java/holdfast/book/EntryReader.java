@@ -51,7 +51,12 @@ final class EntryReader {
         judged.lostBars,
         folder.felt().map(SelfEstimate::feeling),
         judged.overruled,
-        folder.notes().orElse(""));
+        folder.notes().orElse(""),
+        folder
+            .invented()
+            .map(
+                session ->
+                    new Entry.Fluency(session.different(), session.said(), session.minutes())));
   }
 
   /** What a line needs of a judgement; the rest is skipped unread. */

@@ -35,7 +35,7 @@ import org.sqlite.SQLiteException;
 final class Index implements AutoCloseable {
 
   /** Goes up whenever a column changes. */
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
 
   /** How long a program waits for another that writes; in milliseconds. */
   private static final int PATIENCE_MILLIS = 20_000;
@@ -51,7 +51,8 @@ final class Index implements AutoCloseable {
               + " carried INTEGER NOT NULL, longest_run INTEGER NOT NULL,"
               + " restated INTEGER NOT NULL, fit REAL, drift_cents REAL, families TEXT NOT NULL,"
               + " lost_bars TEXT NOT NULL, feeling TEXT, overruled INTEGER NOT NULL,"
-              + " notes TEXT NOT NULL, words TEXT NOT NULL) WITHOUT ROWID",
+              + " notes TEXT NOT NULL, different INTEGER, said INTEGER, minutes REAL,"
+              + " words TEXT NOT NULL) WITHOUT ROWID",
           "CREATE INDEX IF NOT EXISTS by_time ON take(started)",
           "CREATE INDEX IF NOT EXISTS by_student ON take(student_key, started)",
           "CREATE TABLE IF NOT EXISTS broken ("
@@ -59,9 +60,9 @@ final class Index implements AutoCloseable {
               + " WITHOUT ROWID");
 
   private static final String COLUMNS =
-      "name, started, student, chart, tempo, way, idea, phrases, carried, longest_run, restated, fit, drift_cents,"
-          + " families,"
-          + " lost_bars, feeling, overruled, notes";
+      "name, started, student, chart, tempo, way, idea, phrases, carried, longest_run, restated,"
+          + " fit, drift_cents, families, lost_bars, feeling, overruled, notes, different, said,"
+          + " minutes";
 
   private final Connection connection;
   private final boolean isFresh;
@@ -248,7 +249,7 @@ final class Index implements AutoCloseable {
             "INSERT INTO take ("
                 + COLUMNS
                 + ", stamp, student_key, chart_key, words)"
-                + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)")) {
+                + " VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?,?)")) {
       for (Row row : rows) {
         Entry entry = row.entry();
         int at = 1;
@@ -271,6 +272,9 @@ final class Index implements AutoCloseable {
         insert.setString(at++, entry.feeling().map(SelfEstimate.Feeling::word).orElse(null));
         insert.setInt(at++, entry.overruled());
         insert.setString(at++, entry.notes());
+        insert.setObject(at++, entry.fluency().map(Entry.Fluency::different).orElse(null));
+        insert.setObject(at++, entry.fluency().map(Entry.Fluency::said).orElse(null));
+        insert.setObject(at++, entry.fluency().map(Entry.Fluency::minutes).orElse(null));
         insert.setLong(at++, row.stamp());
         insert.setString(at++, entry.student().map(FileNames::folded).orElse(null));
         insert.setString(at++, FileNames.folded(entry.chart()));
@@ -398,7 +402,15 @@ final class Index implements AutoCloseable {
             .toList(),
         Optional.ofNullable(row.getString(at++)).map(SelfEstimate.Feeling::read),
         row.getInt(at++),
-        row.getString(at));
+        row.getString(at++),
+        fluency(row, at));
+  }
+
+  private static Optional<Entry.Fluency> fluency(ResultSet row, int at) throws SQLException {
+    int different = row.getInt(at);
+    return row.wasNull()
+        ? Optional.empty()
+        : Optional.of(new Entry.Fluency(different, row.getInt(at + 1), row.getDouble(at + 2)));
   }
 
   private static void setNumber(PreparedStatement to, int at, OptionalDouble number)
@@ -447,7 +459,8 @@ final class Index implements AutoCloseable {
             numbers(
                 String.format(
                     Locale.ROOT,
-                    "SELECT %1$s, count(*), max(started) FROM take WHERE %1$s <> ''%2$s"
+                    "SELECT %1$s, count(*), max(started) FROM take WHERE %1$s <> ''"
+                        + " AND different IS NULL%2$s"
                         + " GROUP BY %1$s ORDER BY max(started) DESC",
                     column,
                     of),

@@ -3,21 +3,17 @@ package holdfast.book;
 import holdfast.backing.Performance;
 import holdfast.disk.WholeFile;
 import holdfast.listening.Heard;
-import holdfast.listening.NoteSource;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.Plan;
 import holdfast.report.Progress;
 import holdfast.session.JudgedTake;
 import holdfast.session.Keeper;
-import holdfast.session.Setting;
 import holdfast.session.log.TakeLog;
 import holdfast.time.TempoMap;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
-import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,19 +45,6 @@ public final class KeptTake implements Keeper, AutoCloseable {
   /** Where takes are kept. */
   public static Path takes() {
     return UserFolder.path().resolve(Book.TAKES);
-  }
-
-  /**
-   * Starts to write a take down, in the user's folder.
-   *
-   * @throws UserMistake where there is no room or no leave
-   */
-  public static KeptTake begin(
-      Setting setting, Performance performance, NoteSource source, Optional<String> student)
-      throws IOException {
-    LocalDateTime now = LocalDateTime.now(ZoneId.systemDefault());
-    return begin(
-        takes(), TakeSettings.of(now, setting, performance, source.name(), student), performance);
   }
 
   /**

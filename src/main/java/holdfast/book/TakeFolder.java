@@ -197,7 +197,8 @@ public record TakeFolder(Path path) {
         .inventing(invented());
   }
 
-  private Optional<Invented> invented() {
+  /** What came of a session of inventing. */
+  Optional<Invented> invented() {
     Path file = path.resolve(Invented.FILE);
     return Files.isRegularFile(file) ? Optional.of(Invented.read(file)) : Optional.empty();
   }

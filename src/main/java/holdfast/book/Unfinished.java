@@ -1,7 +1,10 @@
 package holdfast.book;
 
+import holdfast.disk.WholeFile;
 import holdfast.listening.microphone.KeptSound;
 import holdfast.mistake.UserMistake;
+import holdfast.practice.invent.Invented;
+import holdfast.practice.invent.Inventing;
 import holdfast.report.Progress;
 import holdfast.session.JudgedTake;
 import holdfast.session.log.BrokenOffTakes;
@@ -75,9 +78,22 @@ final class Unfinished {
     Files.createDirectories(folder.path());
     removeHalfWritten(folder);
     mendRecordings(folder);
+    if (settings.way().equals(Optional.of(Invented.WAY))) {
+      WholeFile.write(
+          folder.path().resolve(Invented.FILE),
+          Invented.json(Inventing.of(judged), chords(judged), judged));
+    }
     folder.write(judged, settings.performance(), settings, Progress.NONE, Optional.empty());
     keep(log, folder);
     return true;
+  }
+
+  /** Over which chords ideas were invented, each once. */
+  private static List<String> chords(JudgedTake take) {
+    return take.setting().changes().spans().stream()
+        .map(span -> span.harmony().display())
+        .distinct()
+        .toList();
   }
 
   /** What the killed program had not yet put into its place. */

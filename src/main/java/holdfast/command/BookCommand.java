@@ -124,7 +124,7 @@ final class BookCommand implements Callable<Integer> {
       mixinStandardHelpOptions = true,
       description =
           "A student's takes chart by chart, as a small picture: one block a take, the"
-              + " taller the more phrases carried the idea.")
+              + " taller the more phrases carried the idea; and how many ideas were invented.")
   int progress(
       @Parameters(paramLabel = "STUDENT", description = "first name or nickname of the student")
           String name) {
@@ -135,8 +135,18 @@ final class BookCommand implements Callable<Integer> {
         throw new UserMistake(
             "there is no take of " + name + " in the book; `holdfast book students` lists all");
       }
-      BookText.forThisTerminal().progress(takes).forEach(out::println);
-      out.println("A block is a take, the newest last; the taller, the more of it was carried.");
+      BookText text = BookText.forThisTerminal();
+      List<String> carried = text.progress(takes);
+      carried.forEach(out::println);
+      if (!carried.isEmpty()) {
+        out.println("A block is a take, the newest last; the taller, the more of it was carried.");
+      }
+      text.fluency(takes)
+          .ifPresent(
+              line -> {
+                out.println(line);
+                out.println("Here, the taller, the more different ideas a minute.");
+              });
     }
     out.flush();
     return 0;

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -39,6 +40,10 @@ record BookText(String blocks) {
     line.append(DAY.format(entry.started())).append("  ");
     entry.student().ifPresent(name -> line.append(name).append(", "));
     line.append(entry.chart());
+    if (entry.fluency().isPresent()) {
+      line.append(": ").append(told(entry.fluency().get()));
+      return line.append(after(entry)).toString();
+    }
     entry.way().ifPresent(way -> line.append(" (").append(way).append(')'));
     line.append(": ");
     if (entry.phrases() == 0) {
@@ -47,6 +52,12 @@ record BookText(String blocks) {
       line.append(entry.carried()).append(" of ").append(entry.phrases()).append(" carried ");
       line.append(picture(entry.families()));
     }
+    return line.append(after(entry)).toString();
+  }
+
+  /** How it felt, what was overruled, its name and its notes. */
+  private static String after(Entry entry) {
+    StringBuilder line = new StringBuilder();
     entry.feeling().ifPresent(feeling -> line.append(", felt ").append(feeling.word()));
     if (entry.overruled() > 0) {
       line.append(", overruled: ").append(entry.overruled());
@@ -56,6 +67,16 @@ record BookText(String blocks) {
       line.append("\n    ").append(entry.notes().replaceAll("\\s+", " "));
     }
     return line.toString();
+  }
+
+  private static String told(Entry.Fluency ideas) {
+    return String.format(
+        Locale.ROOT,
+        "%d different %s of %d, in %.1f minutes",
+        ideas.different(),
+        ideas.different() == 1 ? "idea" : "ideas",
+        ideas.said(),
+        ideas.minutes());
   }
 
   /** Phrase by phrase: tall restated, middle varied, low new. */
@@ -77,7 +98,7 @@ record BookText(String blocks) {
   List<String> progress(List<Entry> takes) {
     Map<String, StringBuilder> pictures = new LinkedHashMap<>();
     Map<String, Entry> newest = new LinkedHashMap<>();
-    for (Entry take : takes) {
+    for (Entry take : takes.stream().filter(entry -> entry.fluency().isEmpty()).toList()) {
       newest.putIfAbsent(take.chart(), take);
       StringBuilder picture = pictures.computeIfAbsent(take.chart(), chart -> new StringBuilder());
       OptionalDouble share = take.share();
@@ -97,5 +118,31 @@ record BookText(String blocks) {
                     last.phrases(),
                     last.longestRun()))
         .toList();
+  }
+
+  /**
+   * A student's sessions of inventing, the newest take first, as a line: a block for each, as tall
+   * as the different ideas a minute beside the best session; empty where there was none.
+   */
+  Optional<String> fluency(List<Entry> takes) {
+    List<Entry.Fluency> sessions =
+        takes.stream().flatMap(take -> take.fluency().stream()).limit(MOST_TAKES).toList();
+    double best = sessions.stream().mapToDouble(Entry.Fluency::perMinute).max().orElse(0);
+    if (sessions.isEmpty()) {
+      return Optional.empty();
+    }
+    StringBuilder picture = new StringBuilder();
+    for (Entry.Fluency session : sessions) {
+      int height = best > 0 ? (int) Math.round(7 * session.perMinute() / best) : 0;
+      picture.append(blocks.charAt(height));
+    }
+    Entry.Fluency last = sessions.get(0);
+    return Optional.of(
+        String.format(
+            Locale.ROOT,
+            "Inventing  %s  last: %s, %.1f a minute",
+            picture.reverse(),
+            told(last),
+            last.perMinute()));
   }
 }

@@ -5,11 +5,11 @@ import holdfast.backing.SoundPlayer;
 import holdfast.backing.sound.SoundChoice;
 import holdfast.book.Book;
 import holdfast.book.KeptTake;
+import holdfast.book.TakeSettings;
 import holdfast.command.live.LiveScreen;
 import holdfast.disk.WholeFile;
 import holdfast.harmony.ToneName;
 import holdfast.listening.NoteSource;
-import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.invent.Invented;
@@ -18,6 +18,7 @@ import holdfast.practice.invent.InventingTake;
 import holdfast.practice.invent.Invention;
 import holdfast.practice.invent.Starter;
 import holdfast.practice.invent.Vamp;
+import holdfast.report.RhythmWords;
 import holdfast.session.Feedback;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
@@ -30,7 +31,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -81,7 +83,9 @@ final class InventCommand implements Callable<Integer> {
 
   @Option(
       names = "--so-far",
-      description = "List the inventing sessions so far, with how many different ideas each had.")
+      description =
+          "List the inventing sessions so far, or those of --student, with how many different"
+              + " ideas each had.")
   private boolean soFar;
 
   @Option(
@@ -100,7 +104,7 @@ final class InventCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException, IOException {
     PrintWriter out = spec.commandLine().getOut();
     if (soFar) {
-      soFar(out);
+      soFar(student, out);
       return 0;
     }
     Performance performance = performance();
@@ -112,8 +116,8 @@ final class InventCommand implements Callable<Integer> {
     return 0;
   }
 
-  private static void soFar(PrintWriter out) {
-    Map<Path, Invented> sessions = InventedFiles.all(KeptTake.takes());
+  private static void soFar(Optional<String> student, PrintWriter out) {
+    Map<Path, Invented> sessions = InventedFiles.all(KeptTake.takes(), student);
     if (sessions.isEmpty()) {
       out.println("Nothing was invented yet; `holdfast invent Dm7` begins.");
     }
@@ -160,7 +164,15 @@ final class InventCommand implements Callable<Integer> {
         screen.say("keys: space stops, i gives you something to start from");
       }
       screen.say("");
-      try (KeptTake keeper = KeptTake.begin(setting, performance, source, student)) {
+      TakeSettings settings =
+          TakeSettings.of(
+                  LocalDateTime.now(ZoneId.systemDefault()),
+                  setting,
+                  performance,
+                  source.name(),
+                  student)
+              .practisedBy(Optional.of(Invented.WAY));
+      try (KeptTake keeper = KeptTake.begin(KeptTake.takes(), settings, performance)) {
         TerminalAudience silent = new TerminalAudience(screen, Feedback.END, setting);
         InventingTake take =
             new InventingTake(
@@ -172,7 +184,7 @@ final class InventCommand implements Callable<Integer> {
         JudgedTake judged = take.play(band, source.keepingSoundIn(keeper.recording()));
         WholeFile.write(
             keeper.folder().path().resolve(Invented.FILE),
-            Invented.json(take.inventing(), chords, minutesOf(judged), setting.metre()));
+            Invented.json(take.inventing(), chords, judged));
         List<String> kept = keeper.finish(judged, student);
         tell(screen, Invented.read(keeper.folder().path().resolve(Invented.FILE)));
         kept.forEach(screen::say);
@@ -181,29 +193,30 @@ final class InventCommand implements Callable<Integer> {
     }
   }
 
-  private static double minutesOf(JudgedTake judged) {
-    return judged.phrases().isEmpty()
-        ? 0
-        : judged.phrases().get(judged.phrases().size() - 1).decidedSeconds() / 60;
-  }
-
   private static void tell(LiveScreen screen, Invented session) {
     screen.say("");
     screen.say(
         session.different() == 1
             ? "One idea, said " + session.said() + " times."
             : session.different() + " different ideas, of " + session.said() + ".");
-    List<String> lines = new ArrayList<>();
-    for (int i = 0; i < session.ideas().size(); i++) {
-      lines.add("  " + (i + 1) + ". " + IdeaNotation.print(session.ideas().get(i)));
-    }
-    lines.forEach(screen::say);
+    session
+        .ideas()
+        .forEach(
+            (number, notes) ->
+                screen.say(
+                    "  " + number + ". " + names(notes) + "   (" + RhythmWords.of(notes) + ")"));
     if (!session.ideas().isEmpty()) {
       screen.say("Carry one through a tune:");
       screen.say(
-          "  holdfast practise head-start lantern-turn --invented " + session.ideas().size());
+          "  holdfast practise head-start lantern-turn --invented " + session.ideas().lastKey());
     }
     screen.say("");
+  }
+
+  private static String names(List<Note> notes) {
+    return notes.stream()
+        .map(note -> ToneName.shown(note.pitch(), NoChord.SILENT, Optional.empty()))
+        .collect(Collectors.joining(" "));
   }
 
   /** The session in the terminal. */
@@ -237,12 +250,6 @@ final class InventCommand implements Callable<Integer> {
     @Override
     public Optional<Wish> wish() {
       return audience.wish();
-    }
-
-    private static String names(List<Note> notes) {
-      return notes.stream()
-          .map(note -> ToneName.shown(note.pitch(), NoChord.SILENT, Optional.empty()))
-          .collect(Collectors.joining(" "));
     }
   }
 }

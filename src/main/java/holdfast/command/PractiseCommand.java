@@ -82,7 +82,7 @@ final class PractiseCommand implements Callable<Integer> {
     @Option(
         names = "--invented",
         paramLabel = "N",
-        description = "Idea number N of the last time you invented some.")
+        description = "Idea number N of the last time you (or --student) invented some.")
     private Optional<Integer> invented = Optional.empty();
   }
 
@@ -215,7 +215,7 @@ final class PractiseCommand implements Callable<Integer> {
       }
     }
     if (idea.invented.isPresent()) {
-      return Optional.of(InventedFiles.idea(KeptTake.takes(), idea.invented.get()));
+      return Optional.of(InventedFiles.idea(KeptTake.takes(), student, idea.invented.get()));
     }
     return idea.given
         .map(text -> GivenIdea.read(text, over.metre(), over.tempo()))

@@ -28,7 +28,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /** What came of a session of inventing: its ideas, one by one, and how to take one further. */
 final class InventedSection {
@@ -66,14 +65,13 @@ final class InventedSection {
             h2("Your ideas"),
             ol(
                 each(
-                    IntStream.range(0, session.ideas().size())
-                        .mapToObj(
-                            i -> idea(take, i + 1, session.ideas().get(i), listening, pictures)))),
+                    session.ideas().entrySet(),
+                    idea -> idea(take, idea.getKey(), idea.getValue(), listening, pictures))),
             h2("Next practice"),
             p("Carry one of them through a tune; the number is the idea's."),
             div(code(
                     "holdfast practise head-start lantern-turn --invented "
-                        + session.ideas().size()))
+                        + session.ideas().lastKey()))
                 .withClass("command"),
             h2("How this was judged"),
             p(
@@ -96,23 +94,24 @@ final class InventedSection {
         played
             .map(phrase -> PhraseTable.sound(phrase, "idea " + number, listening))
             .orElse(text(""));
-    return li(
-        div(pictures.of(
-                "idea" + number,
-                "The shape of idea " + number + ": " + names,
-                SHAPE_WIDTH,
-                SHAPE_HEIGHT,
-                g ->
-                    ShapePainter.paint(
-                        g,
-                        new Rectangle2D.Double(0, 0, SHAPE_WIDTH, SHAPE_HEIGHT),
-                        List.of(),
-                        notes,
-                        Mark.CARRIED)))
-            .withClass("shape"),
-        p(strong(names)),
-        p("Say it: " + RhythmWords.of(notes)),
-        sound);
+    return li().attr("value", number)
+        .with(
+            div(pictures.of(
+                    "idea" + number,
+                    "The shape of idea " + number + ": " + names,
+                    SHAPE_WIDTH,
+                    SHAPE_HEIGHT,
+                    g ->
+                        ShapePainter.paint(
+                            g,
+                            new Rectangle2D.Double(0, 0, SHAPE_WIDTH, SHAPE_HEIGHT),
+                            List.of(),
+                            notes,
+                            Mark.CARRIED)))
+                .withClass("shape"),
+            p(strong(names)),
+            p("Say it: " + RhythmWords.of(notes)),
+            sound);
   }
 
   /** Where it was played first. */

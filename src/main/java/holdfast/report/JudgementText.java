@@ -54,10 +54,9 @@ public final class JudgementText {
 
   /** The lines before the first phrase. */
   public List<String> head() {
-    String key = setting.changes().key().map(Key::display).orElse("no key");
+    String key = setting.changes().key().map(tonal -> ", " + tonal.display()).orElse("");
     return List.of(
         setting.chart().title()
-            + ", "
             + key
             + ", "
             + Math.round(setting.beats().openingTempo())

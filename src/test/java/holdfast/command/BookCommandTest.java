@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.book.MadeTakes;
 import holdfast.book.TakeFolder;
 import holdfast.book.UserFolder;
+import holdfast.practice.invent.Invented;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -59,6 +60,26 @@ class BookCommandTest {
         lines.get(0));
     assertEquals("    " + mirasSecond.name(), lines.get(1));
     assertTrue(lines.get(2).contains("Ilko"), lines.get(2));
+  }
+
+  @Test
+  void a_session_of_inventing_counts_ideas_and_is_no_take_that_lost_one() throws Exception {
+    Files.writeString(
+        mirasSecond.path().resolve(Invented.FILE),
+        "{\"chords\": [\"Dm7\"], \"minutes\": 0.5, \"said\": 3, \"ideas\": ["
+            + "{\"number\": 1, \"notes\": \"D4 F4\", \"sameAs\": null},"
+            + "{\"number\": 2, \"notes\": \"D5 F5\", \"sameAs\": 1},"
+            + "{\"number\": 3, \"notes\": \"A4 E4 E4\", \"sameAs\": null}]}");
+    assertEquals(
+        "2026-09-03 17:30  Mira, Paper Boats: 2 different ideas of 3, in 0.5 minutes",
+        said("book").lines().findFirst().orElseThrow());
+    List<String> progress = said("book", "progress", "Mira").lines().toList();
+    assertTrue(progress.get(0).matches("Paper Boats  \\S  last: .*"), "one take: " + progress);
+    assertTrue(
+        progress
+            .get(2)
+            .matches("Inventing  \\S  last: 2 different ideas of 3, in 0.5 minutes, 4.0 a minute"),
+        progress.toString());
   }
 
   @Test

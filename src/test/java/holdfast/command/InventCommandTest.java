@@ -65,7 +65,7 @@ class InventCommandTest {
     Terminal on = Terminal.run("practise", "head-start", "lantern-turn", "--invented", "1");
     assertTrue(on.err().contains("there is no MIDI input"), on.err());
     Terminal none = Terminal.run("practise", "head-start", "lantern-turn", "--invented", "2");
-    assertTrue(none.err().contains("--invented takes 1 to 1"), none.err());
+    assertTrue(none.err().contains("had no different idea 2; --invented takes 1"), none.err());
   }
 
   @Test

@@ -26,6 +26,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -73,7 +74,8 @@ class PageIsValidTest {
             List.of("Fmaj7", "C7"),
             1.5,
             3,
-            List.of(demo.phrases().get(0).notes(), demo.phrases().get(5).notes()));
+            new TreeMap<>(
+                Map.of(1, demo.phrases().get(0).notes(), 3, demo.phrases().get(5).notes())));
     return Stream.of(
         Arguments.of("as it is judged from a file", ReportPage.of(demo, Occasion.UNKNOWN)),
         Arguments.of("to be heard", ReportPage.of(demo, FULL.after(Takes.progress(false)))),
@@ -93,7 +95,8 @@ class PageIsValidTest {
             "nothing invented",
             ReportPage.of(
                 playing(0),
-                silent.inventing(Optional.of(new Invented(List.of("Dm7"), 0, 0, List.of()))))));
+                silent.inventing(
+                    Optional.of(new Invented(List.of("Dm7"), 0, 0, new TreeMap<>()))))));
   }
 
   private static Occasion written(WrittenFor reader, Clef clef) {
@@ -166,7 +169,8 @@ class PageIsValidTest {
     assertTrue(page.contains("You found 2 different ideas over Fmaj7 and C7."));
     assertTrue(page.contains("One of them you said once more."));
     assertTrue(page.contains("C5 A4 G4 A4 F4"), "the first idea by its notes");
-    assertTrue(page.contains("--invented 2"));
+    assertTrue(page.contains("--invented 3"), "by the number that was told");
+    assertTrue(page.contains("<li value=\"3\">"), page);
     assertFalse(page.contains("let it go") || page.contains("did not come back"));
   }
 

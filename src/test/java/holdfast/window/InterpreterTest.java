@@ -166,6 +166,8 @@ class InterpreterTest {
         "practice/Plan",
         "practice/invent/Starter",
         "practice/invent/Invention",
+        "practice/invent/Clothes",
+        "practice/invent/Difference",
         "session/LiveTake",
         "backing/sound/SoundBank",
         "listening/calibration/SungSample",

@@ -10,12 +10,17 @@ import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.WrittenIdea;
+import holdfast.session.JudgedPhrase;
+import holdfast.session.JudgedTake;
 import holdfast.time.Metre;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * What is kept of an inventing session, as an open JSON file beside its take: {@value #FILE}.
@@ -23,20 +28,26 @@ import java.util.List;
  * @param chords over which it was invented, as chord symbols
  * @param minutes how long it lasted
  * @param said how many ideas were played
- * @param ideas the really different ones, in beats from their own bar lines
+ * @param ideas the really different ones by the numbers that were told, in beats from their own bar
+ *     lines
  */
-public record Invented(List<String> chords, double minutes, int said, List<List<Note>> ideas) {
+public record Invented(
+    List<String> chords, double minutes, int said, SortedMap<Integer, List<Note>> ideas) {
 
   /** The file's name. */
   public static final String FILE = "invented.json";
 
+  /** Stands in a take's settings where other takes have their way of practising. */
+  public static final String WAY = "invent";
+
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final double TENTHS = 10;
+  private static final double SECONDS = 60;
 
-  /** Copies the lists. */
+  /** Copies. */
   public Invented {
     chords = List.copyOf(chords);
-    ideas = ideas.stream().map(List::copyOf).toList();
+    ideas = Collections.unmodifiableSortedMap(new TreeMap<>(ideas));
   }
 
   /** How many really different ideas there were. */
@@ -44,8 +55,15 @@ public record Invented(List<String> chords, double minutes, int said, List<List<
     return ideas.size();
   }
 
-  /** A session as JSON text. */
-  public static String json(Inventing session, List<String> chords, double minutes, Metre metre) {
+  /** A session as JSON text, with the take that it was played in. */
+  public static String json(Inventing session, List<String> chords, JudgedTake take) {
+    List<JudgedPhrase> phrases = take.phrases();
+    double minutes =
+        phrases.isEmpty() ? 0 : phrases.get(phrases.size() - 1).decidedSeconds() / SECONDS;
+    return json(session, chords, minutes, take.setting().metre());
+  }
+
+  private static String json(Inventing session, List<String> chords, double minutes, Metre metre) {
     ObjectNode root = JSON.createObjectNode();
     ArrayNode over = root.putArray("chords");
     chords.forEach(over::add);
@@ -79,10 +97,10 @@ public record Invented(List<String> chords, double minutes, int said, List<List<
       JsonNode root = JSON.readTree(Files.readString(file));
       List<String> chords = new ArrayList<>();
       root.path("chords").forEach(chord -> chords.add(chord.asText()));
-      List<List<Note>> ideas = new ArrayList<>();
+      SortedMap<Integer, List<Note>> ideas = new TreeMap<>();
       for (JsonNode idea : root.path("ideas")) {
         if (idea.path("sameAs").isNull()) {
-          ideas.add(IdeaNotation.parse(idea.path("notes").asText()));
+          ideas.put(idea.path("number").asInt(), IdeaNotation.parse(idea.path("notes").asText()));
         }
       }
       return new Invented(

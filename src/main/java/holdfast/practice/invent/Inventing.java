@@ -1,6 +1,12 @@
 package holdfast.practice.invent;
 
+import holdfast.chart.Changes;
 import holdfast.melody.Note;
+import holdfast.motif.Context;
+import holdfast.motif.Player;
+import holdfast.session.JudgedTake;
+import holdfast.session.Setting;
+import holdfast.time.Metre;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,6 +26,19 @@ public final class Inventing {
    */
   public Inventing(Sameness sameness) {
     this.sameness = sameness;
+  }
+
+  /** An empty session over these chords. */
+  public static Inventing over(Changes changes, Player player, Metre metre) {
+    return new Inventing(new Sameness(Context.over(changes, player, metre.beats())));
+  }
+
+  /** The session that a take was, as far as its notes tell. */
+  public static Inventing of(JudgedTake take) {
+    Setting setting = take.setting();
+    Inventing session = over(setting.changes(), setting.player(), setting.metre());
+    take.phrases().forEach(phrase -> session.hear(phrase.notes()));
+    return session;
   }
 
   /** Keeps the next idea, and says what it is beside the others. */

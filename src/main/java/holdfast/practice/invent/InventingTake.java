@@ -3,7 +3,6 @@ package holdfast.practice.invent;
 import holdfast.backing.BackingPlayer;
 import holdfast.backing.Performance;
 import holdfast.listening.NoteSource;
-import holdfast.motif.Context;
 import holdfast.motif.Player;
 import holdfast.session.Audience;
 import holdfast.session.JudgedPhrase;
@@ -45,9 +44,7 @@ public final class InventingTake {
     this.audience = audience;
     this.keeper = keeper;
     var changes = performance.arrangement().changes();
-    this.inventing =
-        new Inventing(
-            new Sameness(Context.over(changes, player, performance.arrangement().metre().beats())));
+    this.inventing = Inventing.over(changes, player, performance.arrangement().metre());
     this.starters = new ArrayDeque<>(Starter.shuffled(changes, seed));
   }
 

@@ -46,7 +46,7 @@ public record Invention(
               + sameAs.getAsInt()
               + " again, "
               + clothes.orElse(Clothes.NONE).words();
-      return again + ": you have it in your hands. Now something else.";
+      return again + ". You know that one well; what else comes?";
     }
     if (differences.isEmpty()) {
       return number == 1 ? "Number 1, your first idea." : "Number " + number + " is new.";

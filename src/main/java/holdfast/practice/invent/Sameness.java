@@ -6,9 +6,11 @@ import holdfast.motif.Motif;
 import holdfast.motif.MotifJudge;
 import holdfast.motif.Treatment;
 import holdfast.motif.Verdict;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Whether an idea is one that was heard before, in other clothes. The judge of restatement decides,
@@ -24,6 +26,8 @@ public record Sameness(Context context) {
   /** So many notes more or less are one ornament. */
   private static final int ONE_ORNAMENT = 1;
 
+  private static final int OCTAVE = 12;
+
   private static final MotifJudge JUDGE = new MotifJudge();
 
   /**
@@ -32,7 +36,7 @@ public record Sameness(Context context) {
    */
   public Optional<Clothes> between(List<Note> old, List<Note> fresh) {
     Optional<Clothes> forwards = worn(old, fresh);
-    return forwards.isPresent() ? forwards : worn(fresh, old);
+    return forwards.isPresent() ? forwards : worn(fresh, old).map(Clothes::reversed);
   }
 
   private Optional<Clothes> worn(List<Note> one, List<Note> other) {
@@ -50,14 +54,32 @@ public record Sameness(Context context) {
       return Optional.empty();
     }
     double most = Math.max(Math.max(literal, moved), Math.max(paced, dressed));
-    if (most == literal) {
-      return Optional.of(Clothes.NONE);
+    if (most == paced) {
+      boolean slower =
+          chance(chances, Treatment.AUGMENTED) >= chance(chances, Treatment.DIMINISHED);
+      return Optional.of(slower ? Clothes.SLOWER : Clothes.FASTER);
     }
-    if (most == moved) {
-      boolean octave = verdict.transposition() != 0 && verdict.transposition() % 12 == 0;
-      return Optional.of(octave ? Clothes.OCTAVE : Clothes.MOVED);
+    if (most == dressed || one.size() != other.size()) {
+      return Optional.of(other.size() > one.size() ? Clothes.ADDED : Clothes.LEFT_OUT);
     }
-    return Optional.of(most == paced ? Clothes.PACE : Clothes.ORNAMENT);
+    return Optional.of(most == moved ? place(one, other) : Clothes.NONE);
+  }
+
+  /** Where an idea of as many notes went. */
+  private static Clothes place(List<Note> one, List<Note> other) {
+    int[] steps =
+        IntStream.range(0, one.size())
+            .map(i -> other.get(i).pitch() - one.get(i).pitch())
+            .toArray();
+    int up = (int) Arrays.stream(steps).filter(step -> step > 0).count();
+    int down = (int) Arrays.stream(steps).filter(step -> step < 0).count();
+    if (up == steps.length || down == steps.length) {
+      boolean octave = Arrays.stream(steps).allMatch(step -> step % OCTAVE == 0);
+      return up > 0
+          ? octave ? Clothes.OCTAVE_UP : Clothes.HIGHER
+          : octave ? Clothes.OCTAVE_DOWN : Clothes.LOWER;
+    }
+    return Clothes.SKEWED;
   }
 
   private static double chance(Map<Treatment, Double> chances, Treatment treatment) {

@@ -173,7 +173,11 @@ public final class BookPage implements Page {
 
   private void takes(Contents contents, List<Component> parts) {
     parts.add(kit.heading("book.progress"));
-    parts.add(new ProgressPicture(kit, contents.takes()));
+    parts.add(ProgressPicture.ofCarrying(kit, contents.takes()));
+    if (contents.takes().stream().anyMatch(take -> take.fluency().isPresent())) {
+      parts.add(kit.heading("book.fluency"));
+      parts.add(ProgressPicture.ofInventing(kit, contents.takes()));
+    }
     parts.add(kit.heading("book.takes"));
     JList<String> list =
         new JList<>(contents.takes().stream().map(this::line).toArray(String[]::new));
@@ -212,10 +216,16 @@ public final class BookPage implements Page {
 
   private String line(Entry take) {
     String who = student().isPresent() ? "" : take.student().map(s -> "   " + s).orElse("");
+    String day = take.started().toLocalDate().toString();
+    if (take.fluency().isPresent()) {
+      Entry.Fluency ideas = take.fluency().get();
+      return desk.words().say("book.invented", day, take.chart(), ideas.different(), ideas.said())
+          + who;
+    }
     return desk.words()
             .say(
                 "book.line",
-                take.started().toLocalDate().toString(),
+                day,
                 take.chart(),
                 Math.round(take.tempo()),
                 take.carried(),

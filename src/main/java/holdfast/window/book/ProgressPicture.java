@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 
-/** A bar for each take, the oldest first: as high as the part of its phrases that carried. */
+/** A bar for each take, the oldest first. */
 final class ProgressPicture extends Picture {
 
   private static final long serialVersionUID = 1L;
@@ -22,22 +22,52 @@ final class ProgressPicture extends Picture {
   private static final int MOST_BARS = 60;
 
   private final transient Kit kit;
-  private final int takes;
+  private final String words;
   private final transient List<Double> shares;
 
-  /**
-   * A picture of these.
-   *
-   * @param newestFirst as the book lists them
-   */
-  ProgressPicture(Kit kit, List<Entry> newestFirst) {
+  private ProgressPicture(Kit kit, List<Double> newestFirst, String words) {
     this.kit = kit;
-    this.takes = newestFirst.size();
-    List<Double> found = new ArrayList<>();
-    newestFirst.stream().limit(MOST_BARS).forEach(entry -> found.add(entry.share().orElse(0)));
+    this.words = words;
+    List<Double> found = new ArrayList<>(newestFirst.stream().limit(MOST_BARS).toList());
     Collections.reverse(found);
     this.shares = List.copyOf(found);
     setBackground(kit.palette().paper());
+  }
+
+  /**
+   * Bars as high as the part of the phrases that carried the idea.
+   *
+   * @param newestFirst as the book lists them
+   */
+  static ProgressPicture ofCarrying(Kit kit, List<Entry> newestFirst) {
+    List<Double> found =
+        newestFirst.stream()
+            .filter(take -> take.fluency().isEmpty())
+            .map(take -> take.share().orElse(0))
+            .toList();
+    String words =
+        found.isEmpty()
+            ? kit.words().say("book.empty")
+            : kit.words().say("book.progress-words", found.size(), Math.round(100 * found.get(0)));
+    return new ProgressPicture(kit, found, words);
+  }
+
+  /**
+   * Bars as high as the different ideas a minute, beside the best session.
+   *
+   * @param newestFirst as the book lists them, with one session at least
+   */
+  static ProgressPicture ofInventing(Kit kit, List<Entry> newestFirst) {
+    List<Double> found =
+        newestFirst.stream()
+            .flatMap(take -> take.fluency().stream())
+            .map(Entry.Fluency::perMinute)
+            .toList();
+    double best = Math.max(Double.MIN_NORMAL, Collections.max(found));
+    return new ProgressPicture(
+        kit,
+        found.stream().map(each -> each / best).toList(),
+        kit.words().say("book.fluency-words", found.size(), Math.round(found.get(0))));
   }
 
   @Override
@@ -47,10 +77,7 @@ final class ProgressPicture extends Picture {
 
   @Override
   protected String inWords() {
-    return shares.isEmpty()
-        ? kit.words().say("book.empty")
-        : kit.words()
-            .say("book.progress-words", takes, Math.round(100 * shares.get(shares.size() - 1)));
+    return words;
   }
 
   @Override

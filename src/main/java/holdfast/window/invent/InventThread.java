@@ -77,7 +77,8 @@ record InventThread(
               performance.arrangement(), performance.tempoMap(), input.player(), Optional.empty());
       LocalDateTime now = LocalDateTime.now(ZoneId.systemDefault());
       TakeSettings settings =
-          TakeSettings.of(now, setting, performance, input.source().name(), student);
+          TakeSettings.of(now, setting, performance, input.source().name(), student)
+              .practisedBy(Optional.of(Invented.WAY));
       try (KeptTake kept =
           KeptTake.begin(devices.folder().resolve(Book.TAKES), settings, performance)) {
         InventingTake take =
@@ -85,16 +86,10 @@ record InventThread(
         JudgedTake judged = take.play(band, input.source().keepingSoundIn(kept.recording()));
         WholeFile.write(
             kept.folder().path().resolve(Invented.FILE),
-            Invented.json(take.inventing(), vamp.chords(), minutes(judged), setting.metre()));
+            Invented.json(take.inventing(), vamp.chords(), judged));
         kept.finish(judged, student);
         return kept.folder();
       }
     }
-  }
-
-  private static double minutes(JudgedTake judged) {
-    return judged.phrases().isEmpty()
-        ? 0
-        : judged.phrases().get(judged.phrases().size() - 1).decidedSeconds() / 60;
   }
 }
