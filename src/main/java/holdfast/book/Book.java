@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -299,7 +300,8 @@ public final class Book implements AutoCloseable {
   }
 
   /**
-   * Takes in a take that came from elsewhere, whole or not at all.
+   * Takes in a take that came from elsewhere, whole or not at all; one that is here already stays
+   * as it is.
    *
    * @param unpacking puts its files into the empty folder that it is given
    * @return where it is now
@@ -313,6 +315,10 @@ public final class Book implements AutoCloseable {
       try {
         unpacking.accept(fresh);
         TakeFolder come = new TakeFolder(fresh);
+        Optional<TakeFolder> here = same(come);
+        if (here.isPresent()) {
+          return here.get();
+        }
         come.tellAgain(before(come.settings()));
         String name = KeptTake.name(come.settings());
         Path kept = takes().resolve(name);
@@ -329,6 +335,21 @@ public final class Book implements AutoCloseable {
       throw new UserMistake(
           takes() + " cannot be written to (" + e.getMessage() + "); make room or leave for it", e);
     }
+  }
+
+  /** The take of the same second by the same student in which the same was heard. */
+  private Optional<TakeFolder> same(TakeFolder come) throws IOException {
+    TakeSettings settings = come.settings();
+    Optional<LocalDate> day = Optional.of(settings.started().toLocalDate());
+    Search thatDay =
+        new Search(settings.student(), Optional.empty(), day, day, List.of(), Integer.MAX_VALUE);
+    for (Entry entry : find(thatDay)) {
+      TakeFolder here = new TakeFolder(takes().resolve(entry.take()));
+      if (entry.started().equals(settings.started()) && here.holdsTheSame(come)) {
+        return Optional.of(here);
+      }
+    }
+    return Optional.empty();
   }
 
   /** How many takes are in the book. */

@@ -318,6 +318,18 @@ public record TakeFolder(Path path) {
     return heardAgain().overruledBy(overrulings());
   }
 
+  /** Whether the same was heard in another take. */
+  boolean holdsTheSame(TakeFolder other) throws IOException {
+    for (String file : List.of(HEARD, MIDI)) {
+      Path here = path.resolve(file);
+      Path there = other.path.resolve(file);
+      if (Files.isRegularFile(here) && Files.isRegularFile(there)) {
+        return Files.mismatch(here, there) < 0;
+      }
+    }
+    return false;
+  }
+
   /** Whether there is something to be judged in it. */
   public boolean isPlayed() {
     return Files.isRegularFile(path.resolve(HEARD)) || Files.isRegularFile(path.resolve(MIDI));

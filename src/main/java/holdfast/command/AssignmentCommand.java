@@ -1,12 +1,12 @@
 package holdfast.command;
 
-import holdfast.backing.Arrangement;
-import holdfast.backing.Performance;
+import holdfast.backing.Feel;
 import holdfast.book.Book;
 import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.book.assignment.Answer;
 import holdfast.book.assignment.Assignment;
+import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.melody.IdeaNotation;
 import holdfast.mistake.UserMistake;
@@ -14,15 +14,12 @@ import holdfast.practice.Way;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -71,20 +68,45 @@ final class AssignmentCommand implements Callable<Integer> {
     @Option(
         names = "--idea",
         paramLabel = "NOTES|FILE",
-        description = "the idea to carry; without it the student brings an idea")
+        description =
+            "the idea to carry; without it the student brings one, or the coach does in head-start,"
+                + " swap and guess-next")
     private Optional<String> idea = Optional.empty();
 
-    @Option(names = "--way", paramLabel = "WAY", description = "the way of practising")
+    @Option(
+        names = "--way",
+        paramLabel = "WAY",
+        description =
+            "the way of practising: head-start, swap, sing-back, climb, twelve-keys or guess-next;"
+                + " without it the student plays alone")
     private Optional<String> way = Optional.empty();
 
     @Option(names = "--words", paramLabel = "TEXT", description = "what you say to it")
     private String words = "";
 
-    @Mixin private BackingOptions backing = new BackingOptions();
+    @Option(
+        names = "--tempo",
+        paramLabel = "BPM",
+        description = "beats a minute, 30 to 240 (the chart's own without it)")
+    private Optional<Double> tempo = Optional.empty();
 
-    /** What only the machine that plays can know, or what the student's chart would not show. */
-    private static final List<String> NOT_PACKED =
-        List.of("--bars", "--count-in", "--mute", "--range");
+    @Option(
+        names = "--key",
+        paramLabel = "KEY",
+        description = "move the chart to this key: Eb, F#m (the chart's own without it)")
+    private Optional<String> key = Optional.empty();
+
+    @Option(
+        names = "--feel",
+        paramLabel = "FEEL",
+        description = "plain, ballad, swing, even or drone (the chart's own without it)")
+    private Optional<String> feel = Optional.empty();
+
+    @Option(
+        names = "--choruses",
+        paramLabel = "N",
+        description = "how many times round, 1 to 99 (3 without it)")
+    private int choruses = USUAL_CHORUSES;
 
     @Spec private CommandSpec spec;
 
@@ -93,17 +115,8 @@ final class AssignmentCommand implements Callable<Integer> {
       if (!file.toString().endsWith(Assignment.ENDING)) {
         throw new UserMistake(file + " must end in " + Assignment.ENDING + "; name it so");
       }
-      for (String option : NOT_PACKED) {
-        if (spec.commandLine().getParseResult().hasMatchedOption(option)) {
-          throw new UserMistake(
-              "an assignment does not keep "
-                  + option
-                  + "; say it in --words, and the student plays with it");
-        }
-      }
-      Performance performance =
-          backing.performance(ChartLibrary.open(chart), OptionalInt.of(USUAL_CHORUSES));
-      Arrangement arrangement = performance.arrangement();
+      Chart written = ChartLibrary.open(chart);
+      Chart moved = key.map(wanted -> BackingOptions.moved(written, wanted)).orElse(written);
       Optional<Way> asked =
           way.map(
               word ->
@@ -120,14 +133,11 @@ final class AssignmentCommand implements Callable<Integer> {
       Assignment task =
           new Assignment(
               UUID.randomUUID().toString(),
-              arrangement.chart(),
-              arrangement.feel(),
-              arrangement.tempo(),
-              performance.rounds().orElse(USUAL_CHORUSES),
-              idea.map(
-                  text ->
-                      GivenIdea.read(
-                          text, arrangement.chart().metre(), arrangement.chart().tempo())),
+              moved,
+              feel.map(Feel::parse).orElse(Feel.read(moved.feel()).orElse(Feel.PLAIN)),
+              tempo.map(BackingOptions::checkedTempo).orElse(moved.tempo()),
+              choruses,
+              idea.map(text -> GivenIdea.read(text, moved.metre(), moved.tempo())),
               asked,
               words);
       task.write(file);
@@ -147,8 +157,13 @@ final class AssignmentCommand implements Callable<Integer> {
     return 0;
   }
 
-  /** What is asked, for people. */
-  static void tell(Assignment task, PrintWriter out) {
+  private static void tell(Assignment task, PrintWriter out) {
+    tellTask(task, out);
+    task.way().ifPresent(way -> out.println(way.title() + ": " + way.explanation()));
+  }
+
+  /** What is asked, for people; the way of practising is told where it begins. */
+  static void tellTask(Assignment task, PrintWriter out) {
     out.println(
         String.format(
             Locale.ROOT,
@@ -159,8 +174,10 @@ final class AssignmentCommand implements Callable<Integer> {
     out.println(
         task.idea()
             .map(notes -> "The idea: " + IdeaNotation.print(notes))
-            .orElse("Bring an idea of your own."));
-    task.way().ifPresent(way -> out.println(way.title() + ": " + way.explanation()));
+            .orElse(
+                task.coachBringsIdea()
+                    ? "I bring an idea; listen for it."
+                    : "Bring an idea of your own."));
     if (!task.words().isEmpty()) {
       out.println(task.words());
     }
@@ -198,11 +215,17 @@ final class AssignmentCommand implements Callable<Integer> {
       @Parameters(paramLabel = "FILE.carried", description = "what a student sent back")
           Path file) {
     try (Book book = Book.open()) {
+      int before = book.size();
       TakeFolder kept = book.keep(into -> Answer.unpack(file, into));
       TakeSettings settings = kept.settings();
       spec.commandLine()
           .getOut()
-          .println("The take of " + settings.title() + " is in " + kept.path());
+          .println(
+              "The take of "
+                  + settings.title()
+                  + settings.student().map(name -> " by " + name).orElse("")
+                  + (book.size() > before ? " is in " : " was in the book already: ")
+                  + kept.path());
     }
     spec.commandLine().getOut().flush();
     return 0;

@@ -12,6 +12,7 @@ import holdfast.mistake.UserMistake;
 import holdfast.theory.Key;
 import holdfast.theory.NoteName;
 import holdfast.theory.SpelledPitch;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -99,6 +100,37 @@ final class BackingOptions {
         choruses.map(BackingOptions::rounds).orElse(usualChoruses),
         countIn.map(BackingOptions::checkedCountIn).orElse(arrangement.usualCountIn()),
         muted());
+  }
+
+  /**
+   * A performance that is settled already, with what only this machine and this player can know.
+   *
+   * @param settled what was asked for
+   * @param singer the range of whoever sings, where {@code --range} does not say
+   */
+  Performance within(Performance settled, Optional<PitchRange> singer) {
+    Arrangement asked = settled.arrangement();
+    return new Performance(
+        Arrangement.of(
+            asked.chart(),
+            asked.feel(),
+            asked.tempo(),
+            Optional.empty(),
+            range.map(BackingOptions::pitchRange).or(() -> singer)),
+        settled.rounds(),
+        countIn.map(BackingOptions::checkedCountIn).orElse(settled.countInBars()),
+        muted());
+  }
+
+  /** Options that were given and say what an assignment says already. */
+  List<String> settledByAnAssignment() {
+    List<String> given = new ArrayList<>();
+    tempo.ifPresent(said -> given.add("--tempo"));
+    key.ifPresent(said -> given.add("--key"));
+    feel.ifPresent(said -> given.add("--feel"));
+    choruses.ifPresent(said -> given.add("--choruses"));
+    bars.ifPresent(said -> given.add("--bars"));
+    return given;
   }
 
   /** The key that the chart is moved to, as it was typed. */

@@ -40,7 +40,8 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "A second run judges only what is new or has changed.",
+      "A second run judges only what is new or has changed. A take that came twice counts once.",
+      "Two students of one name: put the answers of one into a folder such as \"Mira B\".",
       "Several machines: give each --part 1/4, 2/4 … over the same folder, then --join once."
     })
 final class ClassCommand implements Callable<Integer> {
@@ -101,16 +102,27 @@ final class ClassCommand implements Callable<Integer> {
     Path overview = to.orElse(folder.resolve("overview"));
     Share share = part.map(Share::parse).orElse(Share.ALL);
     if (!join) {
-      int judged = new ClassWork(folder, overview, terms(), share).run(cores, progress());
-      out.println(judged + (judged == 1 ? " take judged." : " takes judged."));
+      int looked = new ClassWork(folder, overview, terms(), share).run(cores, progress());
+      out.println(looked + (looked == 1 ? " new file." : " new files."));
     }
     if (join && !Files.isDirectory(overview)) {
       throw new UserMistake(
           overview + " is not there; judge the parts first, or name it with --to");
     }
     if (share.equals(Share.ALL)) {
-      int takes = ClassPage.write(overview);
-      out.println("The overview of " + takes + " takes is in " + overview.resolve(ClassPage.PAGE));
+      ClassPage.Counts counts = ClassPage.write(overview);
+      if (counts.troubles() > 0) {
+        out.println(
+            counts.troubles()
+                + (counts.troubles() == 1 ? " file" : " files")
+                + " could not be judged; the end of the page says why.");
+      }
+      out.println(
+          "The overview of "
+              + counts.takes()
+              + (counts.takes() == 1 ? " take" : " takes")
+              + " is in "
+              + overview.resolve(ClassPage.PAGE));
     }
     out.flush();
     return 0;
@@ -122,6 +134,9 @@ final class ClassCommand implements Callable<Integer> {
   }
 
   private Terms terms() {
+    if (assignment.isPresent() && chart.isPresent()) {
+      throw new UserMistake("--assignment brings its own chart; leave out --chart");
+    }
     if (assignment.isPresent()) {
       return with(Terms.of(Assignment.read(assignment.get())));
     }
@@ -129,16 +144,25 @@ final class ClassCommand implements Callable<Integer> {
       return with(Terms.NONE);
     }
     Chart over = ChartLibrary.open(chart.get());
-    double beats = tempo.map(BackingOptions::checkedTempo).orElse(over.tempo());
-    Optional<List<Note>> given = idea.map(text -> GivenIdea.read(text, over.metre(), over.tempo()));
-    return with(new Terms(Optional.of(over), beats, given, Player.KEYBOARD, Profile.ANYONE));
+    return with(
+        new Terms(
+            Optional.of(over), over.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE));
+  }
+
+  private List<Note> given(String text, Terms terms) {
+    Chart over =
+        terms
+            .chart()
+            .orElseThrow(
+                () -> new UserMistake("--idea was said over a chart; name it, too, with --chart"));
+    return GivenIdea.read(text, over.metre(), over.tempo());
   }
 
   private Terms with(Terms terms) {
     return new Terms(
         terms.chart(),
         tempo.map(BackingOptions::checkedTempo).orElse(terms.beatsPerMinute()),
-        terms.idea(),
+        idea.map(text -> given(text, terms)).or(terms::idea),
         terms.player(),
         profile.map(Profile::named).orElse(terms.profile()));
   }

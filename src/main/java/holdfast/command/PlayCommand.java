@@ -195,14 +195,21 @@ final class PlayCommand implements Callable<Integer> {
 
   /** Plays what a teacher asked for, and packs the take to be sent back. */
   private int answer(Path file, PrintWriter out) throws InterruptedException, IOException {
+    List<String> settled = backing.settledByAnAssignment();
+    idea.ifPresent(given -> settled.add("--idea"));
+    if (!settled.isEmpty()) {
+      throw new UserMistake(
+          "your teacher's assignment says this already, so leave out "
+              + String.join(", ", settled));
+    }
     Assignment asked = Assignment.read(file);
-    AssignmentCommand.tell(asked, out);
+    AssignmentCommand.tellTask(asked, out);
     try (Book book = Book.open()) {
       book.said().forEach(out::println);
     }
     task = Optional.of(asked);
     chart = Optional.of(asked.chart().title());
-    Performance performance = asked.performance();
+    Performance performance = backing.within(asked.performance(), singersRange());
     Optional<Motif> given =
         asked
             .idea()
@@ -212,7 +219,7 @@ final class PlayCommand implements Callable<Integer> {
       InputChoice choice = inputFor(asked.chart().title());
       KeptTake kept =
           new LessonTaken(
-                  lesson(asked, asked.way().get()),
+                  lesson(asked, asked.way().get(), performance),
                   asked.chart().title(),
                   Optional.empty(),
                   student,
@@ -228,10 +235,7 @@ final class PlayCommand implements Callable<Integer> {
       InputChoice choice = inputFor(asked.chart().title());
       played = play(performance, performance, band -> choice.in(around(band)), given, out);
     }
-    String name = file.getFileName().toString();
-    String stem = name.substring(0, name.length() - Assignment.ENDING.length());
-    String who = student.map(s -> s.replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-") + "_").orElse("");
-    Path answer = file.resolveSibling(who + stem + Answer.ENDING);
+    Path answer = Answer.beside(file, student);
     Answer.pack(played, answer, false);
     out.println("Send this file back: " + answer);
     out.flush();
@@ -239,7 +243,7 @@ final class PlayCommand implements Callable<Integer> {
   }
 
   /** What is asked for, as a lesson; a climb begins slower and means to arrive at the tempo. */
-  private Lesson lesson(Assignment asked, Way way) {
+  private Lesson lesson(Assignment asked, Way way, Performance performance) {
     Exercise exercise =
         new Exercise(
             way,
@@ -247,13 +251,14 @@ final class PlayCommand implements Callable<Integer> {
             asked.feel(),
             Exercise.startingTempo(way, asked.beatsPerMinute()),
             Optional.empty(),
-            singersRange()
+            backing
+                .range()
+                .or(this::singersRange)
                 .map(r -> new holdfast.carry.PitchRange(r.lowest(), r.highest()))
                 .orElse(holdfast.carry.PitchRange.ANY),
             asked.idea().map(notes -> WrittenIdea.ofGiven(notes, asked.chart().metre())),
             1,
             OptionalInt.of(asked.choruses()));
-    Performance performance = asked.performance();
     return Lesson.of(exercise, Instant.now().getEpochSecond())
         .playedWith(performance.countInBars(), performance.muted());
   }

@@ -69,6 +69,14 @@ public enum Way {
     return explanation;
   }
 
+  /** Whether the coach brings an idea where nobody gives one; else the student does. */
+  public boolean coachBringsIdea() {
+    return switch (this) {
+      case HEAD_START, SWAP, GUESS_NEXT -> true;
+      case SING_BACK, CLIMB, TWELVE_KEYS -> false;
+    };
+  }
+
   private static String plain(String word) {
     return word.toLowerCase(Locale.ROOT).replaceAll("[^a-z]", "");
   }

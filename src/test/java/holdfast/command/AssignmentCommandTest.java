@@ -9,6 +9,7 @@ import holdfast.book.TakeSettings;
 import holdfast.book.UserFolder;
 import holdfast.book.assignment.Answer;
 import holdfast.listening.keyboard.TestCable;
+import holdfast.practice.Way;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -65,8 +66,8 @@ class AssignmentCommandTest {
         List.of(
             "Two Bars at 200 beats a minute, once round.",
             "The idea: A4/0.5 F4/0.5 D4",
-            "Head start: I say the idea over the first chord, and the rest of the chorus is yours.",
-            "Sing it first."),
+            "Sing it first.",
+            "Head start: I say the idea over the first chord, and the rest of the chorus is yours."),
         shown.out().lines().toList());
   }
 
@@ -115,19 +116,49 @@ class AssignmentCommandTest {
   }
 
   @Test
-  void what_an_assignment_does_not_keep_is_refused_and_not_forgotten() {
+  void what_an_assignment_does_not_keep_is_refused_and_not_listed() {
     Path file = home.resolve("week4.carry");
+    String help = Terminal.run("assignment", "pack", "--help").out();
     for (String[] option :
         new String[][] {{"--bars", "1..1"}, {"--count-in", "2"}, {"--mute", "bass"}}) {
       Terminal said =
           Terminal.run("assignment", "pack", "Paper Boats", file.toString(), option[0], option[1]);
       assertEquals(2, said.exitCode());
-      assertEquals(
-          "holdfast: an assignment does not keep "
-              + option[0]
-              + "; say it in --words, and the student plays with it",
-          said.err().strip());
+      assertTrue(said.err().contains("'" + option[0] + "'"), said.err());
       assertFalse(Files.exists(file));
+      assertFalse(help.contains(option[0]), help);
+    }
+    assertEquals(
+        2,
+        Terminal.run("assignment", "pack", "Paper Boats", file.toString(), "--choruses", "endless")
+            .exitCode());
+    assertFalse(Files.exists(file), "endless is not three times round");
+  }
+
+  @Test
+  void what_the_assignment_says_cannot_be_said_otherwise_and_the_rest_is_the_students() {
+    Terminal refused =
+        Terminal.run("play", task.toString(), "--tempo", "60", "--bars", "1..1", "--idea", "C4 D4");
+    assertEquals(2, refused.exitCode());
+    assertEquals(
+        "holdfast: your teacher's assignment says this already, so leave out --tempo, --bars,"
+            + " --idea",
+        refused.err().strip());
+    Terminal silent =
+        Terminal.run("play", task.toString(), "--count-in", "9", "--output", "no such device");
+    assertEquals(
+        "holdfast: --count-in takes 0 to 4 bars, not 9", silent.err().strip(), "it is looked at");
+  }
+
+  @Test
+  void an_idea_of_ones_own_is_not_asked_for_where_the_coach_brings_one() {
+    for (Way way : Way.values()) {
+      Path file = home.resolve(way.word() + ".carry");
+      Terminal.run("assignment", "pack", "Paper Boats", file.toString(), "--way", way.word());
+      String asked = Terminal.run("assignment", "show", file.toString()).out();
+      boolean coach = way == Way.HEAD_START || way == Way.SWAP || way == Way.GUESS_NEXT;
+      assertEquals(coach, asked.contains("I bring an idea; listen for it."), asked);
+      assertEquals(!coach, asked.contains("Bring an idea of your own."), asked);
     }
   }
 

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 
 /** Whoever asks for help gets it, about everything that can be typed. */
 class HelpTest {
@@ -57,6 +58,9 @@ class HelpTest {
       Terminal asked = Terminal.run(byOption.toArray(new String[0]));
       assertEquals(0, asked.exitCode(), command.qualifiedName() + ": " + asked.err());
       assertTrue(asked.out().contains("Usage: " + command.qualifiedName()), asked.out());
+      for (OptionSpec option : command.options()) {
+        assertTrue(asked.out().contains(option.longestName()), "what is accepted is listed");
+      }
       if (words.size() == 1) {
         Terminal helped = Terminal.run("help", words.get(0));
         assertEquals(asked.out(), helped.out(), "help " + words.get(0));

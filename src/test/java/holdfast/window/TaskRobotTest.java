@@ -99,8 +99,7 @@ class TaskRobotTest {
       driver.until("the overview is made", 30, () -> driver.named("class.page").isEnabled());
       driver.shot("class");
       assertEquals(
-          "New takes judged: 1. The overview of all 1:",
-          ((Prose) driver.named("class.state")).text());
+          "New files: 1. Takes in the overview: 1.", ((Prose) driver.named("class.state")).text());
       assertTrue(Files.readString(school.resolve("overview/class.html")).contains("Mira"));
     }
   }

@@ -37,6 +37,22 @@ public final class Answer {
 
   private Answer() {}
 
+  /** The file beside its assignment that a student sends back, named after both. */
+  public static Path beside(Path task, Optional<String> student) {
+    String name = task.getFileName().toString();
+    String stem =
+        name.endsWith(Assignment.ENDING)
+            ? name.substring(0, name.length() - Assignment.ENDING.length())
+            : name;
+    String who =
+        student
+            .map(s -> s.replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-").replaceAll("^-|-$", ""))
+            .filter(plain -> !plain.isEmpty())
+            .map(plain -> plain + "_")
+            .orElse("");
+    return task.resolveSibling(who + stem + ENDING);
+  }
+
   /**
    * Packs a take.
    *
@@ -66,7 +82,7 @@ public final class Answer {
   public static TakeFolder unpack(Path file, Path into) {
     Map<String, Integer> limits = new LinkedHashMap<>();
     PARTS.forEach(part -> limits.put(part, MOST_BYTES));
-    Map<String, byte[]> parts = new OpenZip(limits).read(file);
+    Map<String, byte[]> parts = new OpenZip("answer", ENDING, limits).read(file);
     byte[] settings =
         Optional.ofNullable(parts.get(TakeFolder.SETTINGS))
             .orElseThrow(

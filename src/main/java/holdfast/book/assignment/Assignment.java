@@ -51,6 +51,9 @@ public record Assignment(
   /** More times round are no task for a lesson. */
   public static final int MOST_CHORUSES = 99;
 
+  /** Goes up when a file says what an older program would not understand. */
+  private static final int VERSION = 1;
+
   static final String TASK = "assignment.json";
   private static final String CHART = "chart.txt";
 
@@ -99,8 +102,14 @@ public record Assignment(
     OpenZip.write(file, parts, Map.of());
   }
 
+  /** Whether it is the coach who brings the idea: none is given, and the way has it so. */
+  public boolean coachBringsIdea() {
+    return idea.isEmpty() && way.filter(Way::coachBringsIdea).isPresent();
+  }
+
   private String json() {
     ObjectNode root = MAPPER.createObjectNode();
+    root.put("version", VERSION);
     root.put("number", number);
     root.put("feel", feel.word());
     root.put("tempo", beatsPerMinute);
@@ -117,30 +126,61 @@ public record Assignment(
    * @throws UserMistake where it is none, or damaged
    */
   public static Assignment read(Path file) {
-    Map<String, byte[]> parts = new OpenZip(Map.of(TASK, MOST_BYTES, CHART, MOST_BYTES)).read(file);
+    Map<String, byte[]> parts =
+        new OpenZip("assignment", ENDING, Map.of(TASK, MOST_BYTES, CHART, MOST_BYTES)).read(file);
     if (!parts.keySet().equals(Set.of(TASK, CHART))) {
       throw new UserMistake(
           file + " is no whole assignment; ask your teacher to pack it once more");
     }
     try {
       JsonNode root = MAPPER.readTree(parts.get(TASK));
+      if (root.path("version").asInt(VERSION) > VERSION) {
+        throw new NewerFile(
+            file
+                + " was packed by a newer Holdfast; get that one, or ask your teacher to pack it with"
+                + " the older one");
+      }
       return new Assignment(
           root.path("number").asText(),
           ChartText.parse(new String(parts.get(CHART), StandardCharsets.UTF_8), file.toString()),
-          Feel.read(root.path("feel").asText()).orElse(Feel.PLAIN),
+          word(root, "feel").map(Assignment::feel).orElse(Feel.PLAIN),
           root.path("tempo").asDouble(Double.NaN),
           root.path("choruses").asInt(),
-          Optional.ofNullable(root.path("idea").textValue()).map(IdeaNotation::parse),
-          Optional.ofNullable(root.path("way").textValue()).flatMap(Way::read),
+          word(root, "idea").map(IdeaNotation::parse),
+          word(root, "way").map(Assignment::way),
           root.path("words").asText());
     } catch (JsonProcessingException e) {
       throw new UserMistake(
           file + " is damaged (" + TASK + " is no JSON); ask your teacher to pack it once more", e);
     } catch (java.io.IOException e) {
       throw new UserMistake(file + " cannot be read; ask your teacher to pack it once more", e);
+    } catch (NewerFile newer) {
+      throw newer;
     } catch (UserMistake | IllegalArgumentException e) {
       throw new UserMistake(
           file + ": " + e.getMessage() + "; ask your teacher to pack it once more", e);
+    }
+  }
+
+  private static Optional<String> word(JsonNode root, String name) {
+    return Optional.ofNullable(root.path(name).textValue());
+  }
+
+  private static Feel feel(String word) {
+    return Feel.read(word).orElseThrow(() -> new UserMistake("there is no feel \"" + word + "\""));
+  }
+
+  private static Way way(String word) {
+    return Way.read(word)
+        .orElseThrow(() -> new UserMistake("there is no way of practising \"" + word + "\""));
+  }
+
+  /** Told as it is: packing the same once more would not help. */
+  private static final class NewerFile extends UserMistake {
+    private static final long serialVersionUID = 1L;
+
+    NewerFile(String sentence) {
+      super(sentence);
     }
   }
 }

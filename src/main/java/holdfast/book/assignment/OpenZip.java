@@ -20,9 +20,11 @@ import java.util.zip.ZipOutputStream;
  * nothing can be written elsewhere; bytes are counted as they are unpacked, so a small file cannot
  * fill the memory.
  *
+ * @param kind what it should be, as in a sentence: {@code assignment}
+ * @param ending how the names of such files end
  * @param mostBytes the entries that are read, and how many bytes each may have unpacked
  */
-record OpenZip(Map<String, Integer> mostBytes) {
+record OpenZip(String kind, String ending, Map<String, Integer> mostBytes) {
 
   /** A file of ours has about ten entries. */
   private static final int MOST_ENTRIES = 64;
@@ -71,7 +73,8 @@ record OpenZip(Map<String, Integer> mostBytes) {
           file + " cannot be read (" + e.getMessage() + "); ask for it to be sent again", e);
     }
     if (read.isEmpty()) {
-      throw new UserMistake(file + " is no file of ours; give one that ends in .carry or .carried");
+      throw new UserMistake(
+          file + " is no " + kind + " of ours; ask for the " + ending + " file to be sent again");
     }
     return read;
   }

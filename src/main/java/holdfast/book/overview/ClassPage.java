@@ -59,15 +59,19 @@ public final class ClassPage {
   private ClassPage() {}
 
   /**
-   * Writes page and table from the lines in a folder.
+   * What a page tells of.
    *
-   * @return how many takes they tell of
+   * @param takes that were judged
+   * @param troubles files that could not be
    */
-  public static int write(Path overview) {
+  public record Counts(int takes, int troubles) {}
+
+  /** Writes page and table from the lines in a folder. */
+  public static Counts write(Path overview) {
     ClassResults results = ClassResults.read(overview);
     WholeFile.write(overview.resolve(PAGE), fresh -> write(fresh, out -> page(results, out)));
     WholeFile.write(overview.resolve(TABLE), fresh -> write(fresh, out -> table(results, out)));
-    return results.takes();
+    return new Counts(results.takes(), results.troubles().size());
   }
 
   /** Somebody who writes text. */
@@ -93,7 +97,7 @@ public final class ClassPage {
     if (glad > 0) {
       out.write(
           p((glad == 1 ? "One student" : glad + " students")
-                  + " would be glad of a word; what about stands in the row.")
+                  + " would be glad of a word; the row says why.")
               .render());
     }
     for (Map.Entry<String, List<ClassResults.HardBar>> chart : results.charts().entrySet()) {
@@ -113,6 +117,10 @@ public final class ClassPage {
                 + " take cannot tell is what was meant, and how it sounded in the room.")
             .withClass("quiet")
             .render());
+    out.write(
+        p(span("The same for a spreadsheet: "), a(TABLE).withHref(TABLE))
+            .withClass("quiet")
+            .render());
     if (!results.troubles().isEmpty()) {
       out.write("<h2>Files that could not be judged</h2><ul>");
       for (Map.Entry<String, String> trouble : results.troubles().entrySet()) {
@@ -130,7 +138,7 @@ public final class ClassPage {
   private static DomContent hardBars(String chart, List<ClassResults.HardBar> bars) {
     return span(
         rawHtml("<h2>"),
-        span("The bars of “" + chart + "” that were hard for all"),
+        span("Where “" + chart + "” was hard for all"),
         rawHtml("</h2>"),
         ul(
             each(
@@ -139,7 +147,7 @@ public final class ClassPage {
                     li(
                         "Bar "
                             + bar.bar()
-                            + ": the idea was let go here "
+                            + ": the idea was let go "
                             + number(bar.times(), "time")
                             + " in "
                             + number(bar.takes(), "take")

@@ -37,6 +37,9 @@ record ClassResults(
   /** A bar is hard for all where the idea was let go once in so many takes, or more often. */
   private static final int ONCE_IN_TAKES = 4;
 
+  /** What happened in fewer takes was not hard for all. */
+  private static final int LEAST_TAKES = 3;
+
   /** More bars in a list are no list of hard bars. */
   private static final int MOST_HARD_BARS = 8;
 
@@ -107,11 +110,13 @@ record ClassResults(
   static ClassResults read(Path overview) {
     Map<String, Line> byFile = new LinkedHashMap<>();
     Ledger.read(overview, line -> byFile.put(line.file(), line));
+    Map<String, Line> byTake = new LinkedHashMap<>();
+    byFile.values().forEach(line -> byTake.merge(line.take(), line, ClassResults::later));
     Map<String, List<Line>> byStudent = new TreeMap<>();
     Map<String, Map<Integer, Integer>> lost = new TreeMap<>();
     Map<String, Integer> takesOver = new HashMap<>();
     Map<String, String> troubles = new TreeMap<>();
-    for (Line line : byFile.values()) {
+    for (Line line : byTake.values()) {
       if (line.outcome().trouble().isPresent()) {
         troubles.put(line.file(), line.outcome().trouble().get());
         continue;
@@ -139,6 +144,7 @@ record ClassResults(
                 chart,
                 bars.entrySet().stream()
                     .map(bar -> new HardBar(bar.getKey(), bar.getValue(), takesOver.get(chart)))
+                    .filter(bar -> bar.takes() >= LEAST_TAKES)
                     .filter(bar -> bar.times() * ONCE_IN_TAKES >= bar.takes())
                     .sorted(
                         Comparator.comparingInt(HardBar::times)
@@ -146,8 +152,13 @@ record ClassResults(
                             .thenComparingInt(HardBar::bar))
                     .limit(MOST_HARD_BARS)
                     .toList()));
-    int judged = byFile.size() - troubles.size();
+    int judged = byTake.size() - troubles.size();
     return new ClassResults(students, charts, troubles, judged);
+  }
+
+  /** Of one take in two files, the one that came later: it may have been renamed. */
+  private static Line later(Line one, Line other) {
+    return other.state().changedMillis() >= one.state().changedMillis() ? other : one;
   }
 
   private static String folded(String name) {

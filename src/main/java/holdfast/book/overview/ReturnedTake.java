@@ -25,9 +25,11 @@ import holdfast.session.JudgedTake;
 import holdfast.session.Setting;
 import holdfast.time.TempoMap;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -43,6 +45,11 @@ import java.util.stream.Stream;
  */
 final class ReturnedTake {
 
+  /** Browsers and learning platforms like to rename what they do not know. */
+  private static final List<String> ANSWERS = List.of(Answer.ENDING, ".zip");
+
+  private static final byte[] ZIP = {'P', 'K', 3, 4};
+
   private static final List<String> MIDI = List.of(".mid", ".midi", ".smf");
   private static final List<String> SOUND = List.of(".wav", ".mp3", ".ogg", ".flac", ".m4a");
 
@@ -50,12 +57,20 @@ final class ReturnedTake {
 
   /** Whether a file of this name may be a take. */
   static boolean isOne(Path file) {
-    return ends(file, List.of(Answer.ENDING)) || ends(file, MIDI) || ends(file, SOUND);
+    return ends(file, ANSWERS) || ends(file, MIDI) || ends(file, SOUND);
   }
 
   private static boolean ends(Path file, List<String> endings) {
     String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
     return endings.stream().anyMatch(name::endsWith);
+  }
+
+  private static boolean isZip(Path file) {
+    try (InputStream in = Files.newInputStream(file)) {
+      return Arrays.equals(in.readNBytes(ZIP.length), ZIP);
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   /**
@@ -68,7 +83,7 @@ final class ReturnedTake {
    */
   static Line.Outcome judge(
       Path file, String student, Terms terms, Path report, String reportName) {
-    if (ends(file, List.of(Answer.ENDING))) {
+    if (ends(file, ANSWERS) || isZip(file)) {
       return answer(file, student, report, reportName);
     }
     Chart chart =
@@ -92,7 +107,7 @@ final class ReturnedTake {
       TakeFolder take = Answer.unpack(file, unpacked);
       TakeSettings settings = take.settings();
       JudgedTake judged = take.judged();
-      String who = settings.student().orElse(student);
+      String who = settings.student().filter(own -> !isMore(student, own)).orElse(student);
       Occasion occasion =
           Occasion.of(Optional.of(who), settings.started().toLocalDate()).through(settings.input());
       write(report, ReportPage.of(judged, occasion));
@@ -105,6 +120,12 @@ final class ReturnedTake {
         remove(unpacked);
       }
     }
+  }
+
+  /** Whether a teacher has put it as more than the student says: {@code Mira B} for Mira. */
+  private static boolean isMore(String student, String own) {
+    return student.length() > own.length()
+        && student.toLowerCase(Locale.ROOT).startsWith(own.toLowerCase(Locale.ROOT));
   }
 
   /** Not forced to the disk: a page that a power cut takes along can be made again. */

@@ -99,8 +99,11 @@ public final class OverviewPage implements Page {
       int cores = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
       int judged =
           new ClassWork(folder, overview, Terms.NONE, Share.ALL).run(cores, step -> publish(step));
-      int all = ClassPage.write(overview);
-      return desk.words().say("class.done", judged, all);
+      ClassPage.Counts counts = ClassPage.write(overview);
+      String done = desk.words().say("class.done", judged, counts.takes());
+      return counts.troubles() == 0
+          ? done
+          : done + " " + desk.words().say("class.troubles", counts.troubles());
     }
 
     @Override

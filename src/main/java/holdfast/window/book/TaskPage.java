@@ -51,7 +51,7 @@ public final class TaskPage implements Page {
         kit.prose(
             desk.words()
                 .say(
-                    "task.how",
+                    task.choruses() == 1 ? "task.how-once" : "task.how",
                     task.chart().title(),
                     Math.round(task.beatsPerMinute()),
                     task.choruses()));
@@ -64,7 +64,7 @@ public final class TaskPage implements Page {
         .ifPresent(
             way ->
                 parts.add(kit.prose(desk.said(way.title()) + ": " + desk.said(way.explanation()))));
-    parts.add(kit.prose(desk.words().say(task.idea().isPresent() ? "task.idea" : "task.own")));
+    parts.add(kit.prose(desk.words().say(ideaOf(task))));
     task.idea()
         .ifPresent(
             notes ->
@@ -80,19 +80,16 @@ public final class TaskPage implements Page {
     parts.add(kit.row(8, play));
   }
 
+  private static String ideaOf(Assignment task) {
+    if (task.coachBringsIdea()) {
+      return "task.coach";
+    }
+    return task.idea().isPresent() ? "task.idea" : "task.own";
+  }
+
   private void answer(Path file, TakeFolder take) {
-    String name = file.getFileName().toString();
-    String stem =
-        name.endsWith(Assignment.ENDING)
-            ? name.substring(0, name.length() - Assignment.ENDING.length())
-            : name;
-    String who =
-        desk.preferences()
-            .text("student")
-            .map(student -> student.replaceAll("[^\\p{L}\\p{M}\\p{N}]+", "-") + "_")
-            .orElse("");
     try {
-      Path answer = file.resolveSibling(who + stem + Answer.ENDING);
+      Path answer = Answer.beside(file, desk.preferences().text("student"));
       Answer.pack(take, answer, false);
       desk.tell(desk.words().say("task.answer", answer));
     } catch (UserMistake e) {

@@ -63,7 +63,7 @@ final class PackForm {
         desk.tell(desk.words().say("charts.written", file));
       }
     } catch (UserMistake e) {
-      desk.tell(e.getMessage());
+      desk.tell(desk.mistake(e.getMessage()));
     }
   }
 
@@ -74,7 +74,10 @@ final class PackForm {
         asked.chart(),
         asked.feel(),
         asked.tempo(),
-        asked.choruses().orElse(1),
+        asked
+            .choruses()
+            .orElseThrow(
+                () -> new UserMistake("an assignment ends some time; choose how many times round")),
         given(),
         chosen <= 0 ? Optional.empty() : Optional.of(List.of(Way.values()).get(chosen - 1)),
         words.getText());

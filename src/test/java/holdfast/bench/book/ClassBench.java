@@ -52,7 +52,7 @@ public final class ClassBench {
     long cpu = cpuNanos();
     long from = System.nanoTime();
     int judged = new ClassWork(folder, overview, terms, Share.ALL).run(cores, step -> {});
-    int told = ClassPage.write(overview);
+    int told = ClassPage.write(overview).takes();
     System.out.printf(
         Locale.ROOT,
         "%d takes judged, %d told: %.1f s, %.1f s of CPU; most heap %d MB%n",

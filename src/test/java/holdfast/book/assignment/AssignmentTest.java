@@ -76,6 +76,64 @@ class AssignmentTest {
   }
 
   @Test
+  void an_answer_that_comes_twice_is_kept_once() {
+    TakeFolder played = MadeTakes.play(folder.resolve("here"), "Mira", 3);
+    Path file = folder.resolve("mira.carried");
+    Answer.pack(played, file, false);
+    try (Book elsewhere = Book.open(folder.resolve("elsewhere"))) {
+      TakeFolder first = elsewhere.keep(into -> Answer.unpack(file, into));
+      TakeFolder again = elsewhere.keep(into -> Answer.unpack(file, into));
+      assertEquals(first.path(), again.path());
+      assertEquals(1, elsewhere.size());
+    }
+    try (Book here = Book.open(folder.resolve("here"))) {
+      assertEquals(played.path(), here.keep(into -> Answer.unpack(file, into)).path());
+    }
+  }
+
+  @Test
+  void an_assignment_of_a_newer_version_is_not_half_understood() throws IOException {
+    Path file = folder.resolve("newer.carry");
+    zip(file, Map.of("assignment.json", bytes("{\"version\": 2}"), "chart.txt", bytes("?")));
+    assertEquals(
+        file
+            + " was packed by a newer Holdfast; get that one, or ask your teacher to pack it with"
+            + " the older one",
+        assertThrows(UserMistake.class, () -> Assignment.read(file)).getMessage());
+    zip(
+        file,
+        Map.of(
+            "assignment.json",
+            bytes("{\"number\": \"n\", \"tempo\": 60, \"choruses\": 1, \"way\": \"waltz\"}"),
+            "chart.txt",
+            bytes("title: A\n\n| C |\n")));
+    assertEquals(
+        file + ": there is no way of practising \"waltz\"; ask your teacher to pack it once more",
+        assertThrows(UserMistake.class, () -> Assignment.read(file)).getMessage());
+  }
+
+  private static byte[] bytes(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void an_answer_is_named_after_student_and_task_whatever_their_names() {
+    Path task = folder.resolve("week3.carry");
+    for (String[] name :
+        new String[][] {
+          {"Mira", "Mira_week3.carried"},
+          {"../../etc", "etc_week3.carried"},
+          {"-rf", "rf_week3.carried"},
+          {"Lio B.", "Lio-B_week3.carried"},
+          {"…", "week3.carried"},
+          {"練習", "練習_week3.carried"}
+        }) {
+      assertEquals(folder.resolve(name[1]), Answer.beside(task, Optional.of(name[0])));
+    }
+    assertEquals(folder.resolve("week3.carried"), Answer.beside(task, Optional.empty()));
+  }
+
+  @Test
   void sound_goes_along_only_when_somebody_says_so() throws IOException {
     TakeFolder played = MadeTakes.play(folder.resolve("here"), "Mira", 3);
     Files.write(played.recording(), new byte[100]);
@@ -95,7 +153,7 @@ class AssignmentTest {
     zip(file, Map.of("../outside.txt", new byte[10], "/tmp/outside", new byte[10]));
     Path into = Files.createDirectory(folder.resolve("into"));
     UserMistake mistake = assertThrows(UserMistake.class, () -> Answer.unpack(file, into));
-    assertTrue(mistake.getMessage().contains("is no file of ours"), mistake.getMessage());
+    assertTrue(mistake.getMessage().contains("is no answer of ours"), mistake.getMessage());
     assertFalse(Files.exists(folder.resolve("outside.txt")));
     assertEquals(0, into.toFile().list().length);
   }

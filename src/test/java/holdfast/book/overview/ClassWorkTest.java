@@ -63,7 +63,7 @@ class ClassWorkTest {
   @Test
   void each_take_is_judged_and_bad_files_are_listed_with_a_sentence() throws Exception {
     assertEquals(5, run(Share.ALL));
-    assertEquals(3, ClassPage.write(overview));
+    assertEquals(3, ClassPage.write(overview).takes());
     ClassResults results = ClassResults.read(overview);
     assertEquals(
         List.of("Ilko", "Mira", "Oda"),
@@ -96,7 +96,7 @@ class ClassWorkTest {
     Files.copy(oda, folder.resolve("Runa.mid"));
     Files.write(folder.resolve("Bas.mid"), Files.readAllBytes(oda));
     assertEquals(2, run(Share.ALL));
-    assertEquals(5, ClassPage.write(overview));
+    assertEquals(5, ClassPage.write(overview).takes());
   }
 
   @Test
@@ -109,7 +109,7 @@ class ClassWorkTest {
     String cut = text.substring(0, lastLine + 20);
     Files.writeString(ledger, cut, StandardOpenOption.TRUNCATE_EXISTING);
     assertEquals(1, run(Share.ALL), "only the take whose line was cut off");
-    assertEquals(3, ClassPage.write(overview));
+    assertEquals(3, ClassPage.write(overview).takes());
   }
 
   @Test
@@ -158,7 +158,43 @@ class ClassWorkTest {
         List.of(new ClassResults.HardBar(3, 9, 9)),
         ClassResults.read(overview).charts().get("Paper Boats"));
     assertTrue(page().contains("9 takes of 9 students."));
-    assertTrue(
-        page().contains("2 students would be glad of a word; what about stands in the row."));
+    assertTrue(page().contains("2 students would be glad of a word; the row says why."));
+  }
+
+  @Test
+  void a_take_that_came_twice_or_under_another_name_counts_once() throws Exception {
+    Path mira = folder.resolve("mira.carried");
+    Files.copy(mira, folder.resolve("mira copy.carried"));
+    Files.copy(mira, folder.resolve("mira.carried.zip"));
+    Files.copy(mira, folder.resolve("mira.midi"));
+    assertEquals(8, run(Share.ALL));
+    assertEquals(new ClassPage.Counts(3, 2), ClassPage.write(overview));
+    assertEquals(1, ClassResults.read(overview).students().get(1).takes().size());
+    Files.move(mira, folder.resolve("Ilko/renamed.carried"));
+    run(Share.ALL);
+    assertEquals(3, ClassPage.write(overview).takes());
+  }
+
+  @Test
+  void two_students_of_one_name_are_told_apart_by_their_folders() throws Exception {
+    TakeFolder other = MadeTakes.play(temporary.resolve("home"), "mira", 1);
+    Path second = Files.createDirectories(folder.resolve("Mira B"));
+    Answer.pack(other, second.resolve("mira.carried"), false);
+    Path week = Files.createDirectories(folder.resolve("week 2"));
+    Answer.pack(
+        MadeTakes.play(temporary.resolve("home"), "Mira", 8), week.resolve("m.carried"), false);
+    run(Share.ALL);
+    ClassResults results = ClassResults.read(overview);
+    assertEquals(
+        List.of("Ilko", "Mira", "Mira B", "Oda"),
+        results.students().stream().map(ClassResults.OfStudent::name).toList());
+    assertEquals(2, results.students().get(1).takes().size(), "a week is no student");
+  }
+
+  @Test
+  void what_one_student_let_go_is_not_called_hard_for_all() throws Exception {
+    Files.delete(folder.resolve("Oda_homework.mid"));
+    run(Share.ALL);
+    assertEquals(List.of(), ClassResults.read(overview).charts().get("Paper Boats"));
   }
 }
