@@ -1,6 +1,7 @@
 package holdfast.practice;
 
 import holdfast.melody.Note;
+import holdfast.melody.PlainRhythm;
 import holdfast.melody.WrittenRhythm;
 import holdfast.time.Metre;
 import java.util.List;
@@ -14,12 +15,12 @@ public final class WrittenIdea {
   private WrittenIdea() {}
 
   /**
-   * The idea in a rhythm that can be written, in beats from its own bar line.
+   * The idea in the plainest rhythm that it can be meant in, in beats from its own bar line.
    *
    * @param played in beats of the take that it was played in
    */
   public static List<Note> ofPlayed(List<Note> played, Metre metre) {
-    List<Note> notes = WrittenRhythm.of(played, metre);
+    List<Note> notes = PlainRhythm.of(played, metre);
     return later(notes, -barPlayed(notes, metre));
   }
 

@@ -8,6 +8,7 @@ import holdfast.chart.MelodySheet;
 import holdfast.chart.WrittenFor;
 import holdfast.harmony.ToneName;
 import holdfast.melody.Note;
+import holdfast.melody.PlainRhythm;
 import holdfast.report.picture.Clef;
 import holdfast.report.picture.Staff;
 import holdfast.session.JudgedTake;

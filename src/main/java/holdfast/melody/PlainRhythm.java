@@ -1,7 +1,5 @@
-package holdfast.report;
+package holdfast.melody;
 
-import holdfast.melody.Note;
-import holdfast.melody.WrittenRhythm;
 import holdfast.time.Metre;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,7 +11,7 @@ import java.util.List;
  * taken to mean the beat, and a note that is let go a little early to last until the next. Common
  * practice of those who write down what they hear, no source.
  */
-final class PlainRhythm {
+public final class PlainRhythm {
 
   /** Parts of a quarter note, the plainest first. */
   private static final int[] GRIDS = {2, 3, 4};
@@ -23,6 +21,9 @@ final class PlainRhythm {
 
   /** Notes further from every grid than this, in the mean, are written as they were played. */
   private static final double MOST_OFF = 0.09;
+
+  /** A single note further from a grid than this was meant to be elsewhere; in quarter notes. */
+  private static final double MOST_ONE_OFF = 0.12;
 
   /** Nobody is later than this and means the beat, in quarter notes. */
   private static final double LATEST = 0.2;
@@ -35,7 +36,7 @@ final class PlainRhythm {
   private PlainRhythm() {}
 
   /** The notes as one would write them, in the same beats. */
-  static List<Note> of(List<Note> played, Metre metre) {
+  public static List<Note> of(List<Note> played, Metre metre) {
     double quarters = metre.quartersPerBeat();
     double[] onsets = played.stream().mapToDouble(n -> n.onsetBeats() * quarters).toArray();
     List<Note> asPlayed = WrittenRhythm.of(played, metre);
@@ -45,6 +46,9 @@ final class PlainRhythm {
     int best = 0;
     double least = MOST_OFF;
     for (int grid : GRIDS) {
+      if (grid != GRIDS[GRIDS.length - 1] && !standsOn(onsets, grid)) {
+        continue;
+      }
       double off = meanOff(onsets, grid, late(onsets, grid)) + (grid == GRIDS[0] ? 0 : LESS_PLAIN);
       if (off < least) {
         least = off;
@@ -62,6 +66,20 @@ final class PlainRhythm {
     double[] offs = Arrays.stream(onsets).map(onset -> off(onset, grid)).sorted().toArray();
     double middle = offs[offs.length / 2];
     return Math.abs(middle) > LATEST ? 0 : middle;
+  }
+
+  /** Whether every note has a place of its own on the grid, and stands near it. */
+  private static boolean standsOn(double[] onsets, int grid) {
+    double late = late(onsets, grid);
+    double last = Double.NEGATIVE_INFINITY;
+    for (double onset : onsets) {
+      double place = Math.rint((onset - late) * grid);
+      if (Math.abs(off(onset - late, grid)) > MOST_ONE_OFF || place <= last) {
+        return false;
+      }
+      last = place;
+    }
+    return true;
   }
 
   private static double meanOff(double[] onsets, int grid, double late) {
