@@ -1,12 +1,15 @@
 package holdfast.listening.pitch;
 
-/** From weighed frames to notes: pitch path, vibrato, notes, all with the same patience. */
+/**
+ * From weighed frames to notes: pitch path, ringing strings, vibrato, notes, all with the same
+ * patience.
+ */
 final class NoteChain {
 
   private final PitchPath path;
   private final Vibrato vibrato;
   private final NoteFinder finder;
-  private final FrameListener frames;
+  private final Ringing ringing;
   private final float[] levelOf;
   private final float[] fluxOf;
 
@@ -22,7 +25,12 @@ final class NoteChain {
     this.path = new PitchPath(patience.path());
     this.finder = new NoteFinder(patience, notes);
     this.vibrato = new Vibrato(patience.vibrato(), smoothingCents, finder);
-    this.frames = frames;
+    this.ringing =
+        new Ringing(
+            (frame, cents, sung, sureness, level, flux) -> {
+              frames.frame(frame, cents, sung, sureness, level, flux);
+              vibrato.frame(frame, cents, sung, sureness, level, flux);
+            });
     this.levelOf = new float[patience.path() + 2];
     this.fluxOf = new float[patience.path() + 2];
   }
@@ -49,9 +57,7 @@ final class NoteChain {
   private void tell() {
     long frame = path.frame();
     int slot = (int) (frame % levelOf.length);
-    frames.frame(
-        frame, path.cents(), path.isSung(), path.probability(), levelOf[slot], fluxOf[slot]);
-    vibrato.frame(
+    ringing.frame(
         frame, path.cents(), path.isSung(), path.probability(), levelOf[slot], fluxOf[slot]);
   }
 

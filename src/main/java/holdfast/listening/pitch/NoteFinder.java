@@ -64,6 +64,12 @@ final class NoteFinder implements FrameListener {
   /** Shorter than this is no note, in frames: 60 ms. */
   private static final int SHORTEST = 12;
 
+  /** A sound that comes back within this, in frames, may be the old one: 0.6 s. */
+  private static final int RINGING = 120;
+
+  /** It is the old one where it is no louder than that was at its end, by this, in decibels. */
+  private static final double RINGING_DB = 3;
+
   /** Frames that are remembered: 41 s. A longer note is measured on its end. */
   private static final int MEMORY = 1 << 13;
 
@@ -92,6 +98,8 @@ final class NoteFinder implements FrameListener {
   private int now = -1;
   private int told;
   private int openStart = -1;
+  private int lastEnd = -RINGING;
+  private double lastCents;
 
   private static final int GAP = STEPS;
 
@@ -243,9 +251,10 @@ final class NoteFinder implements FrameListener {
       return;
     }
     openNothing();
-    if (to - from >= earliest) {
+    double cents = settle(from, to);
+    if (to - from >= earliest && !ringsOn(from, to, cents)) {
       openStart = from;
-      listener.began(from * Frames.HOP_SECONDS, settle(from, to), loudness(from, to));
+      listener.began(from * Frames.HOP_SECONDS, cents, loudness(from, to));
     }
   }
 
@@ -271,11 +280,17 @@ final class NoteFinder implements FrameListener {
       return;
     }
     double cents = settle(from, last);
+    if (ringsOn(from, last, cents)) {
+      openNothing();
+      return;
+    }
     if (openStart < 0 || Math.abs(openStart - from) > ATTACK_APART) {
       openNothing();
       listener.began(from * Frames.HOP_SECONDS, cents, loudness(from, last));
     }
     openStart = -1;
+    lastEnd = last;
+    lastCents = cents;
     double sum = 0;
     for (int i = first; i < last; i++) {
       sum += sung[i & (MEMORY - 1)] ? sure[i & (MEMORY - 1)] : 0;
@@ -286,6 +301,15 @@ final class NoteFinder implements FrameListener {
         cents,
         loudness(from, last),
         sum / (last - first));
+  }
+
+  /** Whether it is a dying string that was lost for a moment, and no new note. */
+  private boolean ringsOn(int from, int to, double cents) {
+    return lastEnd > 0
+        && from - lastEnd > 0
+        && from - lastEnd <= RINGING
+        && Math.abs(cents - lastCents) < 50
+        && loudness(from, to) <= level[(lastEnd - 1) & (MEMORY - 1)] + RINGING_DB;
   }
 
   /** Where a note settles: the mean of its frames near their median, its attack left out. */
