@@ -66,7 +66,7 @@ final class Holdfast implements Callable<Integer> {
   }
 
   private int answer(Path file) throws InterruptedException {
-    if (!file.toString().endsWith(Assignment.ENDING)) {
+    if (!Assignment.isOne(file)) {
       throw new UserMistake("there is no command \"" + file + "\"; `holdfast help` lists them");
     }
     if (MainWindow.canOpen()) {

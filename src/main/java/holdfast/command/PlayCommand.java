@@ -44,6 +44,7 @@ import holdfast.session.input.ReadyInput;
 import holdfast.session.input.Surroundings;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDateTime;
@@ -166,8 +167,9 @@ final class PlayCommand implements Callable<Integer> {
       return 0;
     }
     chartAfterMicrophone();
-    if (chart.filter(name -> name.endsWith(Assignment.ENDING)).isPresent()) {
-      return answer(Path.of(chart.get()), out);
+    Optional<Path> asked = chart.flatMap(PlayCommand::assignment);
+    if (asked.isPresent()) {
+      return answer(asked.get(), out);
     }
     Chart over =
         ChartLibrary.open(
@@ -191,6 +193,14 @@ final class PlayCommand implements Callable<Integer> {
       play(performance, performance, band -> choice.in(around(band)), given, out);
     }
     return 0;
+  }
+
+  private static Optional<Path> assignment(String name) {
+    try {
+      return Optional.of(Path.of(name)).filter(Assignment::isOne);
+    } catch (InvalidPathException noPath) {
+      return Optional.empty();
+    }
   }
 
   /** Plays what a teacher asked for, and packs the take to be sent back. */

@@ -64,7 +64,7 @@ class InventRobotTest {
       driver.click(driver.named("invent.start"));
       driver.until("the keyboard is listened to", 10, TestCable::isListenedTo);
       play(driver, "Number 1, your first idea.", 62, 65, 69, 67);
-      play(driver, "Number 2 is number 1 again, in another octave", 74, 77, 81, 79);
+      play(driver, "Number 2 is number 1 again, in a higher octave", 74, 77, 81, 79);
       play(driver, "Number 3 is new", 72, 71, 69, 64, 60);
       assertEquals("2 really different of 3", said(driver, "invent.count"));
       driver.click(driver.named("invent.starter"));

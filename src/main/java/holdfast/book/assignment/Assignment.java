@@ -13,7 +13,9 @@ import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
 import holdfast.practice.Way;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,6 +24,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.zip.ZipFile;
 
 /**
  * A task that a teacher gives: play over this chart, at this tempo, so many times round.
@@ -79,6 +82,21 @@ public record Assignment(
               "an assignment's tempo is %.0f to %.0f beats a minute",
               Arrangement.SLOWEST,
               Arrangement.FASTEST));
+    }
+  }
+
+  /** Whether a file is one by its name, or by what it holds where somebody renamed it. */
+  public static boolean isOne(Path file) {
+    if (file.toString().endsWith(ENDING)) {
+      return true;
+    }
+    if (!Files.isRegularFile(file)) {
+      return false;
+    }
+    try (ZipFile zip = new ZipFile(file.toFile())) {
+      return zip.getEntry(TASK) != null;
+    } catch (IOException notAZip) {
+      return false;
     }
   }
 
@@ -152,7 +170,7 @@ public record Assignment(
     } catch (JsonProcessingException e) {
       throw new UserMistake(
           file + " is damaged (" + TASK + " is no JSON); ask your teacher to pack it once more", e);
-    } catch (java.io.IOException e) {
+    } catch (IOException e) {
       throw new UserMistake(file + " cannot be read; ask your teacher to pack it once more", e);
     } catch (NewerFile newer) {
       throw newer;

@@ -2,6 +2,7 @@ package holdfast.book.assignment;
 
 import holdfast.disk.WholeFile;
 import holdfast.mistake.UserMistake;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -65,6 +66,8 @@ record OpenZip(String kind, String ending, Map<String, Integer> mostBytes) {
       }
     } catch (NoSuchFileException e) {
       throw new UserMistake(file + " is not there; check its name and folder", e);
+    } catch (EOFException e) {
+      throw new UserMistake(file + " is cut off; ask for it to be sent again", e);
     } catch (ZipException | IllegalArgumentException e) {
       throw new UserMistake(
           file + " is damaged (" + e.getMessage() + "); ask for it to be sent again", e);

@@ -112,6 +112,22 @@ class AssignmentTest {
         assertThrows(UserMistake.class, () -> Assignment.read(file)).getMessage());
   }
 
+  @Test
+  void a_renamed_assignment_is_known_by_what_it_holds_and_a_cut_one_is_said_to_be_cut()
+      throws IOException {
+    Path file = folder.resolve("week3.carry");
+    task().write(file);
+    Path renamed = Files.copy(file, folder.resolve("week3.carry.zip"));
+    assertTrue(Assignment.isOne(renamed));
+    assertFalse(Assignment.isOne(Files.writeString(folder.resolve("a.txt"), "title: A")));
+    assertFalse(Assignment.isOne(folder.resolve("Slow Ferry")));
+    byte[] whole = Files.readAllBytes(file);
+    Path cut = Files.write(folder.resolve("cut.carry"), Arrays.copyOf(whole, 100));
+    assertEquals(
+        cut + " is cut off; ask for it to be sent again",
+        assertThrows(UserMistake.class, () -> Assignment.read(cut)).getMessage());
+  }
+
   private static byte[] bytes(String text) {
     return text.getBytes(StandardCharsets.UTF_8);
   }
