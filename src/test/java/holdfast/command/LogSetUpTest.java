@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.LoggerContext;
+import ch.qos.logback.classic.util.LogbackMDCAdapter;
 import holdfast.book.UserFolder;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
@@ -26,6 +27,7 @@ class LogSetUpTest {
     PrintStream before = System.err;
     String moved = System.setProperty(UserFolder.PROPERTY, folder.toString());
     LoggerContext log = new LoggerContext();
+    log.setMDCAdapter(new LogbackMDCAdapter());
     ByteArrayOutputStream console = new ByteArrayOutputStream();
     System.setErr(new PrintStream(console, true, StandardCharsets.UTF_8));
     try {
