@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeFalse;
 
 import holdfast.backing.Feel;
+import holdfast.book.TakeFolder;
 import holdfast.book.assignment.Answer;
 import holdfast.book.assignment.Assignment;
 import holdfast.chart.ChartText;
@@ -18,6 +19,8 @@ import java.awt.event.KeyEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.zip.ZipFile;
+import javax.swing.JComboBox;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -101,6 +104,24 @@ class TaskRobotTest {
       assertEquals(
           "New files: 1. Takes in the overview: 1.", ((Prose) driver.named("class.state")).text());
       assertTrue(Files.readString(school.resolve("overview/class.html")).contains("Mira"));
+
+      try (ZipFile zip = new ZipFile(answer.toFile())) {
+        Files.copy(
+            zip.getInputStream(zip.getEntry(TakeFolder.MIDI)), school.resolve("Ilko_week3.mid"));
+      }
+      OverviewPage overview = (OverviewPage) driver.desk().shown().orElseThrow();
+      driver.tell(() -> overview.judge(school));
+      driver.until("it is not judged", 30, () -> state(driver).contains("not be judged: 1"));
+      JComboBox<?> over = (JComboBox<?>) driver.named("class.chart");
+      driver.tell(() -> over.setSelectedItem("Paper Boats"));
+      driver.tell(() -> overview.judge(school));
+      driver.until(
+          "it is", 30, () -> state(driver).equals("New files: 1. Takes in the overview: 2."));
+      driver.shot("class-with-files");
     }
+  }
+
+  private static String state(WindowDriver driver) {
+    return ((Prose) driver.named("class.state")).text();
   }
 }

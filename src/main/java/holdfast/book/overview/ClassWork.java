@@ -114,16 +114,17 @@ public final class ClassWork {
   private Line judged(Found found) {
     Path file = folder.resolve(found.name());
     String student = student(found.name());
+    String mark = ReturnedTake.mark(found.name(), terms);
     String sum;
     try {
       sum = sum(file);
     } catch (IOException e) {
       return new Line(
           found.name(),
-          new Line.State(found.bytes(), found.changedMillis(), "", terms.mark()),
+          new Line.State(found.bytes(), found.changedMillis(), "", mark),
           Line.Outcome.failed(student, found.name() + " cannot be read: " + e.getMessage()));
     }
-    Line.State state = new Line.State(found.bytes(), found.changedMillis(), sum, terms.mark());
+    Line.State state = new Line.State(found.bytes(), found.changedMillis(), sum, mark);
     try {
       String report = REPORTS + "/" + nameSum(found.name()) + ".html";
       return new Line(
@@ -169,7 +170,9 @@ public final class ClassWork {
   }
 
   private boolean isJudged(Found found, Line.State before) {
-    if (before == null || before.bytes() != found.bytes() || !before.terms().equals(terms.mark())) {
+    if (before == null
+        || before.bytes() != found.bytes()
+        || !before.terms().equals(ReturnedTake.mark(found.name(), terms))) {
       return false;
     }
     if (before.changedMillis() == found.changedMillis()) {

@@ -65,6 +65,11 @@ final class ReturnedTake {
     return endings.stream().anyMatch(name::endsWith);
   }
 
+  /** What tells how a file of this name is judged: an answer brings its own terms. */
+  static String mark(String name, Terms terms) {
+    return (ends(Path.of(name), ANSWERS) ? Terms.NONE : terms).mark();
+  }
+
   private static boolean isZip(Path file) {
     try (InputStream in = Files.newInputStream(file)) {
       return Arrays.equals(in.readNBytes(ZIP.length), ZIP);
@@ -93,7 +98,7 @@ final class ReturnedTake {
                 () ->
                     new UserMistake(
                         file.getFileName()
-                            + " does not say what it was played over; name a chart with --chart"));
+                            + " does not say what it was played over; name its chart"));
     JudgedTake judged = ends(file, MIDI) ? midi(file, chart, terms) : sound(file, chart, terms);
     Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student));
     write(report, ReportPage.of(judged, occasion));

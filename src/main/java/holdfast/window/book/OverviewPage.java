@@ -4,8 +4,12 @@ import holdfast.book.overview.ClassPage;
 import holdfast.book.overview.ClassWork;
 import holdfast.book.overview.Share;
 import holdfast.book.overview.Terms;
+import holdfast.chart.Chart;
+import holdfast.listening.calibration.Profile;
+import holdfast.motif.Player;
 import holdfast.window.Desk;
 import holdfast.window.Page;
+import holdfast.window.charts.Shelf;
 import holdfast.window.part.Kit;
 import holdfast.window.part.Prose;
 import java.nio.file.Path;
@@ -14,6 +18,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ExecutionException;
 import javax.swing.JButton;
+import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JProgressBar;
 import javax.swing.SwingWorker;
@@ -26,6 +31,8 @@ public final class OverviewPage implements Page {
   private final JButton choose;
   private final JButton open;
   private final Prose state;
+  private final JComboBox<String> charts = new JComboBox<>();
+  private final List<Shelf.Entry> shelf;
   private final JProgressBar progress = new JProgressBar();
   private final JComponent judging;
   private Optional<Work> running = Optional.empty();
@@ -35,6 +42,9 @@ public final class OverviewPage implements Page {
   public OverviewPage(Desk desk) {
     this.desk = desk;
     Kit kit = desk.kit();
+    this.shelf = new Shelf(desk.folder()).all();
+    charts.addItem(desk.words().say("class.no-chart"));
+    shelf.forEach(entry -> charts.addItem(entry.chart().title()));
     this.choose = kit.primary("class.choose", this::choose);
     this.open = kit.button("class.page", () -> page.ifPresent(desk::open));
     open.setEnabled(false);
@@ -48,6 +58,7 @@ public final class OverviewPage implements Page {
             760,
             kit.title("page.class"),
             kit.prose(desk.words().say("class.why")),
+            kit.named("class.chart", charts),
             kit.row(8, choose),
             judging,
             state,
@@ -65,9 +76,20 @@ public final class OverviewPage implements Page {
     open.setVisible(true);
     progress.setValue(0);
     state.setText("");
-    Work work = new Work(folder);
+    Work work = new Work(folder, terms());
     running = Optional.of(work);
     work.execute();
+  }
+
+  /** Over what bare MIDI and sound files were played, at the chart's own tempo. */
+  private Terms terms() {
+    int chosen = charts.getSelectedIndex();
+    if (chosen <= 0) {
+      return Terms.NONE;
+    }
+    Chart over = shelf.get(chosen - 1).chart();
+    return new Terms(
+        Optional.of(over), over.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE);
   }
 
   @Override
@@ -88,9 +110,11 @@ public final class OverviewPage implements Page {
 
   private final class Work extends SwingWorker<String, ClassWork.Step> {
     private final Path folder;
+    private final Terms terms;
 
-    Work(Path folder) {
+    Work(Path folder, Terms terms) {
       this.folder = folder;
+      this.terms = terms;
     }
 
     @Override
@@ -98,7 +122,7 @@ public final class OverviewPage implements Page {
       Path overview = folder.resolve("overview");
       int cores = Math.max(1, Runtime.getRuntime().availableProcessors() - 1);
       int judged =
-          new ClassWork(folder, overview, Terms.NONE, Share.ALL).run(cores, step -> publish(step));
+          new ClassWork(folder, overview, terms, Share.ALL).run(cores, step -> publish(step));
       ClassPage.Counts counts = ClassPage.write(overview);
       String done = desk.words().say("class.done", judged, counts.takes());
       return counts.troubles() == 0

@@ -37,6 +37,7 @@ public final class BookBench {
         measured("list one student's", () -> book.find(Search.ALL.of("Mira")).size());
         measured("search for two words", () -> book.find(words("breath", "ilko")).size());
         measured("list by chart", () -> book.find(Search.ALL.over("boats").of("Oda")).size());
+        measured("one student's progress", () -> progress(book));
         measured("students, charts, ideas", () -> lists(book));
       }
     }
@@ -52,6 +53,14 @@ public final class BookBench {
     return book.everybody().size()
         + book.charts(Optional.of("Mira")).size()
         + book.ideas(Optional.of("Mira")).size();
+  }
+
+  /** A student's every take with its share, as the pictures of progress are made of. */
+  private static int progress(Book book) {
+    return (int)
+        book.find(Search.ALL.of("Mira")).stream()
+            .filter(take -> take.fluency().isEmpty() && take.share().isPresent())
+            .count();
   }
 
   private static Search words(String... words) {

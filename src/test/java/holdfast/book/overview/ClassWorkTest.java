@@ -197,4 +197,10 @@ class ClassWorkTest {
     run(Share.ALL);
     assertEquals(List.of(), ClassResults.read(overview).charts().get("Paper Boats"));
   }
+
+  @Test
+  void other_terms_judge_bare_files_anew_and_no_answer() throws Exception {
+    assertEquals(5, run(Share.ALL));
+    assertEquals(3, new ClassWork(folder, overview, Terms.NONE, Share.ALL).run(1, step -> {}));
+  }
 }
