@@ -27,9 +27,9 @@ final class NoteChain {
     this.vibrato = new Vibrato(patience.vibrato(), smoothingCents, finder);
     this.ringing =
         new Ringing(
-            (frame, cents, sung, sureness, level, flux) -> {
+            (frame, cents, sung, sureness, level, own, flux) -> {
               frames.frame(frame, cents, sung, sureness, level, flux);
-              vibrato.frame(frame, cents, sung, sureness, level, flux);
+              vibrato.frame(frame, cents, sung, sureness, level, own, flux);
             });
     this.levelOf = new float[patience.path() + 2];
     this.fluxOf = new float[patience.path() + 2];
@@ -58,7 +58,13 @@ final class NoteChain {
     long frame = path.frame();
     int slot = (int) (frame % levelOf.length);
     ringing.frame(
-        frame, path.cents(), path.isSung(), path.probability(), levelOf[slot], fluxOf[slot]);
+        frame,
+        path.cents(),
+        path.isSung(),
+        path.probability(),
+        levelOf[slot],
+        path.harmonicDb(),
+        fluxOf[slot]);
   }
 
   /** Seconds of the take before which every beginning and end has been told. */

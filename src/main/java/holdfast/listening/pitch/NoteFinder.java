@@ -12,7 +12,7 @@ import java.util.Arrays;
  * (a Potts model; compare the note model of Mauch et al. 2015, "Computer-aided melody note
  * transcription using the Tony software"). Where a note settles is the middle of its own frames.
  */
-final class NoteFinder implements FrameListener {
+final class NoteFinder implements NoteStage {
 
   /** Cents between the pitches that a note may stand on while it is being found. */
   private static final int STEP = 20;
@@ -52,6 +52,18 @@ final class NoteFinder implements FrameListener {
 
   private static final double PER_NEW_SPECTRUM = 120;
 
+  /** A note's own harmonics must rise by more than this with its attack, in decibels. */
+  private static final double OWN_RISE_DB = 3;
+
+  /** What each decibel over that lets an attack count at most. */
+  private static final double PER_OWN_RISE_DB = 7;
+
+  /** Frames before an attack among which the own harmonics were softest: 50 ms. */
+  private static final int OWN_FRAMES = 10;
+
+  /** Frames within which they must have risen after it: 40 ms, a long window's length. */
+  private static final int CONFIRMED_WITHIN = 8;
+
   /** A new note never costs less than this, or noise would chop. */
   private static final double CHEAPEST = -8;
 
@@ -86,6 +98,7 @@ final class NoteFinder implements FrameListener {
   private final boolean[] sung = new boolean[MEMORY];
   private final float[] sure = new float[MEMORY];
   private final float[] level = new float[MEMORY];
+  private final float[] own = new float[MEMORY];
 
   /** By frame: the segment that stood when a note began there, and when a gap began there. */
   private final int[][] linkState = new int[2][MEMORY];
@@ -100,6 +113,11 @@ final class NoteFinder implements FrameListener {
   private int openStart = -1;
   private int lastEnd = -RINGING;
   private double lastCents;
+
+  /** The last attack: its frame and how much it speaks for a new note, in nats. */
+  private int struck = -1000;
+
+  private double blow;
 
   private static final int GAP = STEPS;
 
@@ -124,22 +142,31 @@ final class NoteFinder implements FrameListener {
 
   @Override
   public void frame(
-      long frame, double cents, boolean isSung, double sureness, double levelDb, double flux) {
+      long frame,
+      double cents,
+      boolean isSung,
+      double sureness,
+      double levelDb,
+      double ownDb,
+      double flux) {
     now = (int) frame;
     int slot = now & (MEMORY - 1);
     pitch[slot] = (float) cents;
     sung[slot] = isSung;
     sure[slot] = (float) sureness;
     level[slot] = (float) levelDb;
-    double newNote = NEW_NOTE - attackAt(slot, flux);
+    own[slot] = (float) ownDb;
+    double attack = attack(slot, flux);
     int best = cheapestNote();
     // A note that has hardly begun is not struck again: or every attack would be two.
-    boolean lasted = now - start[best] >= SHORTEST;
-    float outOfNote = cost[best] + (float) (lasted ? Math.max(CHEAPEST, newNote) : NEW_NOTE);
+    boolean again = attack > 0 && now - start[best] >= SHORTEST;
+    float outOfNote =
+        cost[best] + (float) (again ? Math.max(CHEAPEST, NEW_NOTE - attack) : NEW_NOTE);
     // Only a gap that is the best story so far leads to a note, or a gap of one frame would be the
     // cheap way from note to note.
     float outOfGap = cost[GAP] <= cost[best] ? cost[GAP] + (float) noteOutOfGap : Float.MAX_VALUE;
     float toNote = Math.min(outOfNote, outOfGap);
+    int begun = again && outOfNote <= outOfGap ? struck : now;
     link(0, slot, outOfGap < outOfNote ? GAP : best);
     link(1, slot, best);
     float toGap = cost[best] + (float) GAP_AFTER_NOTE;
@@ -149,7 +176,7 @@ final class NoteFinder implements FrameListener {
       float stay = cost[m];
       if (toNote < stay) {
         stay = toNote;
-        start[m] = now;
+        start[m] = begun;
         before[m] = now;
       }
       float here = isSung ? distance[Math.min(STEPS - 1, Math.abs(m - middle))] : UNSUNG_IN_NOTE;
@@ -167,6 +194,27 @@ final class NoteFinder implements FrameListener {
       cost[m] -= least;
     }
     tell(now - lag);
+  }
+
+  /**
+   * How much speaks for a note that was struck lately, in nats: an attack, as far as the note's own
+   * harmonics rise with it. Those of a voice that sings on do not rise when a chord is struck in
+   * the backing.
+   */
+  private double attack(int slot, double flux) {
+    double here = attackAt(slot, flux);
+    if (here > 0 && (now - struck > CONFIRMED_WITHIN || here > blow)) {
+      struck = now;
+      blow = here;
+    }
+    if (now - struck > CONFIRMED_WITHIN) {
+      return 0;
+    }
+    float lowest = own[slot];
+    for (int back = 1; back <= Math.min(now - struck + OWN_FRAMES, now); back++) {
+      lowest = Math.min(lowest, own[(now - back) & (MEMORY - 1)]);
+    }
+    return Math.min(blow, PER_OWN_RISE_DB * Math.max(0, own[slot] - lowest - OWN_RISE_DB));
   }
 
   /** How much the frame looks like an attack, in nats; only the strongest of its neighbours. */
@@ -350,7 +398,7 @@ final class NoteFinder implements FrameListener {
   /** Ends the take: tells all that is left. */
   void end() {
     for (int i = 0; i <= lag + 10; i++) {
-      frame(now + 1L, 6900, false, 0, -120, 0);
+      frame(now + 1L, 6900, false, 0, -120, -120, 0);
     }
   }
 

@@ -12,8 +12,14 @@ final class Portrait {
   /** Frames after which what was heard counts half: 20 s, a few phrases. */
   private static final double HALF_LIFE = 4000;
 
-  /** What is known before the take counts as much as one second of it. */
+  /** What is known of the player before the take counts as much as one second of it. */
   private static final double FIRST_WEIGHT = 200;
+
+  /**
+   * What is known of the rests counts as much as a tenth of a second: a backing sounds from the
+   * first bar on, and a room that was quiet before says nothing of it.
+   */
+  private static final double FIRST_REST_WEIGHT = 20;
 
   /** Harmonics alone are about this much softer than the whole frame, in decibels. */
   private static final double HARMONICS_UNDER_ALL_DB = 3;
@@ -48,7 +54,7 @@ final class Portrait {
     playerDb = levels.voiceDb() - HARMONICS_UNDER_ALL_DB;
     restDb = levels.backgroundDb() - HARMONICS_UNDER_ALL_DB;
     clear.add(playerDb, FIRST_WEIGHT);
-    all.add(restDb, FIRST_WEIGHT);
+    all.add(restDb, FIRST_REST_WEIGHT);
   }
 
   void hear(FrameView frame) {

@@ -8,7 +8,7 @@ package holdfast.listening.pitch;
  * <p>So a pitch that leaps up by an octave while the sound dies away, with nothing new in its
  * spectrum, is the old note. Who really leaps, even legato, changes the spectrum at once.
  */
-final class Ringing implements FrameListener {
+final class Ringing implements NoteStage {
 
   /** How exactly an octave a leap must be, in cents. */
   private static final double OCTAVE_CENTS = 50;
@@ -40,7 +40,7 @@ final class Ringing implements FrameListener {
   /** Frames of silence after which nothing rings: 100 ms. */
   private static final int SILENCE = 20;
 
-  private final FrameListener next;
+  private final NoteStage next;
   private double base;
   private double loudestDb = Double.NEGATIVE_INFINITY;
   private double quietestDb;
@@ -56,13 +56,19 @@ final class Ringing implements FrameListener {
    *
    * @param next told each frame
    */
-  Ringing(FrameListener next) {
+  Ringing(NoteStage next) {
     this.next = next;
   }
 
   @Override
   public void frame(
-      long frame, double cents, boolean sung, double sureness, double levelDb, double flux) {
+      long frame,
+      double cents,
+      boolean sung,
+      double sureness,
+      double levelDb,
+      double ownDb,
+      double flux) {
     quiet = flux < usualFlux + NEWER ? quiet + 1 : 0;
     usualFlux += FOLLOWING * (flux - usualFlux);
     if (sung) {
@@ -70,7 +76,8 @@ final class Ringing implements FrameListener {
     } else if (++unsung >= SILENCE) {
       octaveAbove = false;
     }
-    next.frame(frame, octaveAbove && sung ? cents - 1200 : cents, sung, sureness, levelDb, flux);
+    double heard = octaveAbove && sung ? cents - 1200 : cents;
+    next.frame(frame, heard, sung, sureness, levelDb, ownDb, flux);
   }
 
   private void hear(double cents, double levelDb) {

@@ -8,7 +8,7 @@ package holdfast.listening.pitch;
  * 1980, "The pitch of vibrato tones"). A glide turns never and a passing note once: they stay as
  * they are.
  */
-final class Vibrato implements FrameListener {
+final class Vibrato implements NoteStage {
 
   /** Frames of the stretch: 255 ms, in which a shake of 5 Hz turns twice wherever it begins. */
   private static final int STRETCH = 51;
@@ -21,11 +21,12 @@ final class Vibrato implements FrameListener {
 
   private final int ahead;
   private final double widest;
-  private final FrameListener next;
+  private final NoteStage next;
   private final float[] pitch = new float[STRETCH];
   private final boolean[] sung = new boolean[STRETCH];
   private final float[] sure = new float[STRETCH];
   private final float[] level = new float[STRETCH];
+  private final float[] own = new float[STRETCH];
   private final float[] flux = new float[STRETCH];
   private long newest = -1;
 
@@ -36,7 +37,7 @@ final class Vibrato implements FrameListener {
    * @param widest a shake wider than this from top to bottom, in cents, is more than one note
    * @param next told each frame
    */
-  Vibrato(int ahead, double widest, FrameListener next) {
+  Vibrato(int ahead, double widest, NoteStage next) {
     this.ahead = ahead;
     this.widest = widest;
     this.next = next;
@@ -44,13 +45,20 @@ final class Vibrato implements FrameListener {
 
   @Override
   public void frame(
-      long frame, double cents, boolean isSung, double sureness, double levelDb, double newness) {
+      long frame,
+      double cents,
+      boolean isSung,
+      double sureness,
+      double levelDb,
+      double ownDb,
+      double newness) {
     newest = frame;
     int slot = (int) (frame % STRETCH);
     pitch[slot] = (float) cents;
     sung[slot] = isSung;
     sure[slot] = (float) sureness;
     level[slot] = (float) levelDb;
+    own[slot] = (float) ownDb;
     flux[slot] = (float) newness;
     pass(frame - ahead);
   }
@@ -72,7 +80,7 @@ final class Vibrato implements FrameListener {
     }
     int slot = (int) (frame % STRETCH);
     double cents = sung[slot] ? middle(frame) : pitch[slot];
-    next.frame(frame, cents, sung[slot], sure[slot], level[slot], flux[slot]);
+    next.frame(frame, cents, sung[slot], sure[slot], level[slot], own[slot], flux[slot]);
   }
 
   /** The middle of a shake, or the pitch itself. */

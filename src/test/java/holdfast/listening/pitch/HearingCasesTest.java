@@ -182,6 +182,41 @@ class HearingCasesTest {
     assertHeard(voice.heard(live), 0.5, 6500, 1.0, 6500, 1.5, 6500, 2.0, 6500);
   }
 
+  /**
+   * Chords of a backing, struck and fading as a piano's do, 12 dB under the voice with the knock of
+   * the hammers: common practice, no source.
+   */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_note_that_is_held_over_chords_of_the_backing_is_one_note(boolean live) {
+    TestVoice voice = new TestVoice(4).note(0.5, 3.5, 6700, TestVoice.OPEN);
+    backing(voice, 1.1, 3.3, 0.12);
+    assertHeard(voice.heard(live), 0.5, 6700);
+  }
+
+  /** A bass 16 dB under the voice: common practice, no source. */
+  @Test
+  void a_bass_that_played_from_the_start_is_soon_no_player_in_the_rests() {
+    TestVoice voice = new TestVoice(7.5);
+    for (double plucked = 0.6; plucked < 7.2; plucked += 0.5) {
+      voice.note(plucked, plucked + 0.52, t -> 4000, t -> 0.15 * Math.exp(-t), TestVoice.OPEN);
+    }
+    voice.note(0.5, 1.5, 6700, TestVoice.OPEN).note(2.6, 3.5, 6500, TestVoice.OPEN);
+    voice.note(4.6, 5.5, 6400, TestVoice.OPEN);
+    List<TestVoice.Note> heard = voice.heard(true);
+    assertTrue(heard.stream().allMatch(note -> note.onset() < 5.5), "notes heard: " + heard);
+  }
+
+  private static void backing(TestVoice take, double from, double to, double level) {
+    for (double struck = from; struck < to; struck += 0.5) {
+      for (double tone : new double[] {4800, 5200, 5500, 5900}) {
+        take.note(
+            struck, struck + 0.45, t -> tone, t -> level * Math.exp(-t / 0.25), TestVoice.OPEN);
+      }
+      take.hiss(struck, struck + 0.02, level / 2);
+    }
+  }
+
   @ParameterizedTest(name = "live: {0}")
   @ValueSource(booleans = {false, true})
   void a_hum_has_a_pitch(boolean live) {
