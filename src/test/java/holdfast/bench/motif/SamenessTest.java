@@ -2,30 +2,28 @@ package holdfast.bench.motif;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /**
  * Ideas that are the same in other clothes are counted once, others twice: on pairs that nothing
- * was fitted on, whose making is known, played with a keyboard player's noise.
+ * was fitted on, whose making is known, played with the noise of a keyboard player's hands or of a
+ * singer and the ear that hears him.
  */
 class SamenessTest {
 
   private static final double LEAST = 0.95;
   private static final int PAIRS = 400;
 
-  private final SamenessScore score =
-      SamenessScore.of(
-          new LabelledSet(Performer.KEYBOARD, IdeaMaker.WALK, Known.CHORDS_AND_PLAYER, false),
-          PAIRS,
-          JudgeBench.SEED);
-
-  @Test
-  void ideas_moved_in_another_octave_paced_or_with_one_ornament_count_once() {
+  @ParameterizedTest
+  @EnumSource(Performer.class)
+  void ideas_in_other_clothes_count_once_and_ideas_of_their_own_twice(Performer performer) {
+    SamenessScore score =
+        SamenessScore.of(
+            new LabelledSet(performer, IdeaMaker.WALK, Known.CHORDS_AND_PLAYER, false),
+            PAIRS,
+            JudgeBench.SEED);
     score.once().forEach((dress, part) -> assertTrue(part >= LEAST, dress + ": " + score));
-  }
-
-  @Test
-  void ideas_that_have_nothing_to_do_with_each_other_count_twice() {
     assertTrue(score.twice() >= LEAST, score.toString());
   }
 }
