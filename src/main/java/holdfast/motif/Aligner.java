@@ -31,6 +31,7 @@ final class Aligner {
   private final double[] pitchSum;
   private final double[] timeSum;
   private final double[] best;
+  private final double[] most;
   private final double[] ahead;
   private final int[] from;
   private double score;
@@ -48,6 +49,7 @@ final class Aligner {
       timeSum[j + 1] = timeSum[j] + background.time[j];
     }
     this.best = new double[n * m];
+    this.most = new double[m];
     this.ahead = new double[m];
     this.from = new int[n * m];
   }
@@ -62,10 +64,9 @@ final class Aligner {
     return ((i * m + j) * DROPS + drops) * ADDS + adds;
   }
 
-  /** ln densities of the times of all steps, the idea's onsets stretched by {@code scale}. */
-  Times times(Line idea, double scale, RhythmModel rhythm) {
-    double[] table = new double[steps()];
-    double[] most = new double[m];
+  /** The idea's own times, its onsets stretched by {@code scale}. */
+  Pacing pacing(Line idea, double scale, RhythmModel rhythm, Edges edges) {
+    double[] times = new double[steps()];
     for (int i = 0; i < n; i++) {
       for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
         RhythmModel.Meaning meant = rhythm.meaning(scale * (idea.onset[i + d + 1] - idea.onset[i]));
@@ -77,29 +78,52 @@ final class Aligner {
             if (a > 0) {
               log += LN_FACTORIAL[a] - a * Math.log(Math.max(step, 0.05));
             }
-            table[cell(i, j, d, a)] = log;
-            double gain = log - (timeSum[j + a + 2] - timeSum[j + 1]);
-            most[j + a + 1] = Math.max(most[j + a + 1], gain);
+            times[cell(i, j, d, a)] = log;
           }
         }
       }
     }
-    return new Times(table, most);
+    return pacing(times, edges);
   }
 
   /** The times of new material: the idea's pitches in a rhythm of their own. */
-  Times freeTimes() {
-    double[] table = new double[steps()];
+  Pacing freePacing(Edges edges) {
+    double[] times = new double[steps()];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < m; j++) {
         for (int d = 0; d < DROPS; d++) {
           for (int a = 0; a < ADDS && j + a + 1 < m; a++) {
-            table[cell(i, j, d, a)] = timeSum[j + a + 2] - timeSum[j + 1];
+            times[cell(i, j, d, a)] = timeSum[j + a + 2] - timeSum[j + 1];
           }
         }
       }
     }
-    return new Times(table, new double[m]);
+    return pacing(times, edges);
+  }
+
+  /** These times between other edges. */
+  Pacing pacing(double[] times, Edges edges) {
+    double[] onwards = new double[n * m];
+    double most = NEVER;
+    for (int i = n - 1; i >= 0; i--) {
+      for (int j = m - 1; j >= 0; j--) {
+        double best =
+            edges.trail(n - 1 - i) + edges.trailAdds(m - 1 - j) + timeSum[m] - timeSum[j + 1];
+        int ways = Math.min(DROPS, n - 1 - i);
+        for (int d = 0; d < ways; d++) {
+          int cell = cell(i, j, d, 0);
+          int to = (i + d + 1) * m + j + 1;
+          int steps = Math.min(STEPS_AFTER[d], m - 1 - j);
+          for (int a = 0; a < steps; a++) {
+            double next = d * edges.drop() + a * edges.add() + times[cell + a] + onwards[to + a];
+            best = Math.max(best, next);
+          }
+        }
+        onwards[i * m + j] = best;
+        most = Math.max(most, edges.lead(i) + edges.leadAdds(j) + timeSum[j + 1] + best);
+      }
+    }
+    return new Pacing(times, edges, onwards, most);
   }
 
   /** ln likelihood of the phrase as melodic motion of no idea's. */
@@ -108,21 +132,41 @@ final class Aligner {
   }
 
   /**
-   * The most that any alignment can come to, ln likelihood, edges left aside: every note taken at
-   * its best. {@link #alignAbove} then uses the same bound from each note on.
+   * The most that any alignment can come to, ln likelihood: every pitch taken at its best. {@link
+   * #alignAbove} then uses the same bound from each note on.
+   *
+   * @param notes as for {@link #align}
+   * @param moves as there
    */
-  double bound(PitchMap map, Times times) {
-    double[] notes = map.notes();
+  double bound(double[] notes, double[] moves, Pacing pacing) {
+    for (int j = 0; j < m; j++) {
+      double best = background.pitch[j];
+      for (int cell = j; cell < notes.length; cell += m) {
+        best = Math.max(best, notes[cell]);
+      }
+      most[j] = best;
+    }
+    if (moves.length > 0) {
+      takeIn(moves);
+    }
     double sum = 0;
     for (int j = m - 1; j >= 0; j--) {
       ahead[j] = sum;
-      double most = background.pitch[j];
-      for (int cell = j; cell < notes.length; cell += m) {
-        most = Math.max(most, notes[cell]);
-      }
-      sum += most + background.time[j] + times.gain(j);
+      sum += most[j];
     }
-    return sum;
+    return sum + pacing.most();
+  }
+
+  private void takeIn(double[] moves) {
+    for (int i = 0; i < n; i++) {
+      for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
+        for (int j = 0; j < m; j++) {
+          for (int a = 0; a < STEPS_AFTER[d] && j + a + 1 < m; a++) {
+            most[j + a + 1] = Math.max(most[j + a + 1], moves[cell(i, j, d, a)]);
+          }
+        }
+      }
+    }
   }
 
   /**
@@ -131,23 +175,24 @@ final class Aligner {
    * @param notes ln probability of each phrase note's pitch for each idea note, idea note by idea
    *     note; used for every pair, or for the first pair alone where {@code moves} is given
    * @param moves ln probability of each step's move in pitch, or an empty array
-   * @param times ln density of each step's time
    */
-  double align(double[] notes, double[] moves, double[] times, Edges edges) {
-    Arrays.fill(ahead, 0);
-    return run(notes, moves, times, edges, NEVER);
+  double align(double[] notes, double[] moves, Pacing pacing) {
+    return run(notes, moves, pacing, NEVER);
   }
 
   /**
-   * As {@link #align}, right after {@link #bound} was asked for the same map and times; alignments
-   * that cannot come above {@code floor} are given up.
+   * As {@link #align}, right after {@link #bound} was asked for the same; alignments that cannot
+   * come above {@code floor} are given up.
    */
-  double alignAbove(double floor, double[] notes, double[] times, Edges edges) {
-    return run(notes, NONE, times, edges, floor);
+  double alignAbove(double floor, double[] notes, double[] moves, Pacing pacing) {
+    return run(notes, moves, pacing, floor);
   }
 
-  private double run(double[] notes, double[] moves, double[] times, Edges edges, double floor) {
+  private double run(double[] notes, double[] moves, Pacing pacing, double floor) {
     boolean byMove = moves.length > 0;
+    double[] times = pacing.times();
+    double[] onwards = pacing.ahead();
+    Edges edges = pacing.edges();
     double drop = edges.drop();
     double add = edges.add();
     Arrays.fill(best, NEVER);
@@ -164,7 +209,7 @@ final class Aligner {
           from[here] = -1;
         }
         double value = best[here];
-        if (value == NEVER || value + ahead[j] < floor) {
+        if (value == NEVER || value + ahead[j] + onwards[here] < floor) {
           continue;
         }
         double stop =

@@ -55,21 +55,21 @@ final class CarriedForms {
     boolean otherTempo = Math.abs(Math.log(tempo)) > SAME_TEMPO;
     double z = Math.log(tempo) / TEMPO_SPREAD;
     double logTempo = -0.5 * z * z + OTHER_TEMPO;
-    Times stretched = otherTempo ? c.aligner.times(c.idea, tempo, c.rhythm) : c.plainTimes;
+    Pacing stretched =
+        otherTempo ? c.aligner.pacing(c.idea, tempo, c.rhythm, c.plain.edges()) : c.plain;
     for (PitchMap map : carried) {
       Treatment treatment = Comparison.treatment(map);
       double log = c.logPrior(treatment) + logWay(map) + map.logPrior();
-      plain(treatment, log, map, 1, c.plainTimes);
+      plain(treatment, log, map, 1, c.plain);
       if (otherTempo) {
         plain(treatment, log + logTempo, map, tempo, stretched);
       }
     }
   }
 
-  private void plain(Treatment treatment, double log, PitchMap map, double scale, Times times) {
+  private void plain(Treatment treatment, double log, PitchMap map, double scale, Pacing pacing) {
     boolean skew = map.move() == PitchMap.Move.SKEWED;
-    c.collected.weigh(
-        treatment, log, map, scale, times, c.whole, "", path -> !skew || demanded(map, path));
+    c.collected.weigh(treatment, log, map, scale, pacing, "", path -> !skew || demanded(map, path));
   }
 
   private static double logWay(PitchMap map) {
@@ -113,8 +113,7 @@ final class CarriedForms {
         c.logPrior(Treatment.CONTOUR_KEPT) + Math.log(SOME_NOTES) + where,
         map,
         1,
-        c.plainTimes,
-        c.whole,
+        c.plain,
         "",
         path -> anyMoved(map, path) && Contour.kept(c.idea, c.phrase, path));
   }
@@ -129,20 +128,10 @@ final class CarriedForms {
   }
 
   private void contourAlone() {
+    double log = c.logPrior(Treatment.CONTOUR_KEPT) + Math.log(1 - SOME_NOTES);
     double[] starts = Contour.starts(c.idea, c.phrase, c.background);
     double[] moves = Contour.moves(c.idea, c.phrase, c.background, c.aligner);
-    double[] times = c.plainTimes.table();
-    double log =
-        c.logPrior(Treatment.CONTOUR_KEPT)
-            + Math.log(1 - SOME_NOTES)
-            + c.aligner.align(starts, moves, times, c.whole);
-    keep(
-        Treatment.CONTOUR_KEPT,
-        log,
-        () -> {
-          c.aligner.align(starts, moves, times, c.whole);
-          return c.aligner.path();
-        });
+    alone(Treatment.CONTOUR_KEPT, log, starts, moves, 0);
   }
 
   private void rhythmAlone() {
@@ -154,24 +143,24 @@ final class CarriedForms {
     for (int i = 0; i < c.n; i++) {
       System.arraycopy(pitch, 0, free, i * c.m, c.m);
     }
-    double[] times = c.plainTimes.table();
     // The pitches are new material of any kind, not melodic motion alone.
     double anyKind = c.background.logTotal() - c.aligner.logAsNew();
-    double log =
-        c.logPrior(Treatment.RHYTHM_KEPT)
-            + (c.idea.isEven() ? Math.log(EVEN) : 0)
-            + c.aligner.align(free, NONE, times, c.whole)
-            + anyKind;
-    keep(
-        Treatment.RHYTHM_KEPT,
-        log,
-        () -> {
-          c.aligner.align(free, NONE, times, c.whole);
-          return c.aligner.path();
-        });
+    double log = c.logPrior(Treatment.RHYTHM_KEPT) + (c.idea.isEven() ? Math.log(EVEN) : 0);
+    alone(Treatment.RHYTHM_KEPT, log, free, NONE, anyKind);
   }
 
-  private void keep(Treatment treatment, double log, Explanation.Redo redo) {
+  private void alone(
+      Treatment treatment, double logPrior, double[] notes, double[] moves, double besides) {
+    double floor = c.collected.floor() - logPrior - besides;
+    if (c.aligner.bound(notes, moves, c.plain) < floor) {
+      return;
+    }
+    double log = logPrior + c.aligner.alignAbove(floor, notes, moves, c.plain) + besides;
+    Explanation.Redo redo =
+        () -> {
+          c.aligner.align(notes, moves, c.plain);
+          return c.aligner.path();
+        };
     c.collected.keep(new Explanation(treatment, log, c.literal, 1, false, redo, ""));
   }
 }

@@ -48,8 +48,8 @@ final class Collected {
   }
 
   /** Whether even the best alignment that can be thought of would count for nothing. */
-  boolean hopeless(double logPrior, PitchMap map, Times times) {
-    return logPrior + aligner.bound(map, times) < floor;
+  boolean hopeless(double logPrior, PitchMap map, Pacing pacing) {
+    return logPrior + aligner.bound(map.notes(), NONE, pacing) < floor;
   }
 
   /** Aligns, weighs and keeps an explanation whose idea runs forwards. */
@@ -58,10 +58,9 @@ final class Collected {
       double logPrior,
       PitchMap map,
       double scale,
-      Times times,
-      Edges edges,
+      Pacing pacing,
       String detail) {
-    weigh(treatment, logPrior, map, scale, times, edges, detail, path -> true);
+    weigh(treatment, logPrior, map, scale, pacing, detail, path -> true);
   }
 
   /** As above, for what counts only where its alignment passes a test. */
@@ -70,14 +69,13 @@ final class Collected {
       double logPrior,
       PitchMap map,
       double scale,
-      Times times,
-      Edges edges,
+      Pacing pacing,
       String detail,
       PathTest test) {
-    if (hopeless(logPrior, map, times)) {
+    if (hopeless(logPrior, map, pacing)) {
       return;
     }
-    double log = logPrior + aligner.alignAbove(floor - logPrior, map.notes(), times.table(), edges);
+    double log = logPrior + aligner.alignAbove(floor - logPrior, map.notes(), NONE, pacing);
     if (log <= floor || !test.passes(aligner.path())) {
       return;
     }
@@ -89,7 +87,7 @@ final class Collected {
             scale,
             false,
             () -> {
-              aligner.align(map.notes(), NONE, times.table(), edges);
+              aligner.align(map.notes(), NONE, pacing);
               return aligner.path();
             },
             detail));

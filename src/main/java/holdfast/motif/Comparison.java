@@ -26,8 +26,7 @@ final class Comparison {
   final Aligner aligner;
   final PitchMaps maps;
   final PitchMap literal;
-  final Times plainTimes;
-  final Edges whole;
+  final Pacing plain;
   final Collected collected;
 
   Comparison(
@@ -57,10 +56,11 @@ final class Comparison {
     Intonation intonation = new Intonation(player, spreading, phrase.isTuned());
     this.maps = new PitchMaps(phrase, grounds, intonation, scales);
     this.literal = maps.literal(idea);
-    this.plainTimes =
-        isFarLonger() ? new Times(new double[0], new double[m]) : aligner.times(idea, 1, rhythm);
     this.slip = Math.log(player.extraOrMissing());
-    this.whole = Edges.whole(n, m, slip);
+    this.plain =
+        isFarLonger()
+            ? new Pacing(new double[0], Edges.whole(n, m, slip), new double[0], 0)
+            : aligner.pacing(idea, 1, rhythm, Edges.whole(n, m, slip));
     this.collected = new Collected(aligner);
   }
 

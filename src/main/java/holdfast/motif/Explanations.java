@@ -16,6 +16,19 @@ final class Explanations {
   /** Longer phrases than this beyond the idea's length share what little is left. */
   private static final int MUCH_LONGER = 30;
 
+  /** ln of the sum of all lengths' weights, by the idea's length. */
+  private static final double[] LN_LENGTHS = new double[MotifJudge.MOST_NOTES + 1];
+
+  static {
+    for (int n = 0; n < LN_LENGTHS.length; n++) {
+      double sum = 0;
+      for (int length = 1; length <= n + MUCH_LONGER; length++) {
+        sum += Math.exp(-Math.abs(length - n) / LENGTH_REACH);
+      }
+      LN_LENGTHS[n] = Math.log(sum);
+    }
+  }
+
   private Explanations() {}
 
   /** Everything that was weighed and counts; new material is always among it. */
@@ -55,10 +68,6 @@ final class Explanations {
 
   /** ln share of a phrase's length among new phrases, given the idea's. */
   private static double lengthAsNew(int n, int m) {
-    double sum = 0;
-    for (int length = 1; length <= n + MUCH_LONGER; length++) {
-      sum += Math.exp(-Math.abs(length - n) / LENGTH_REACH);
-    }
-    return -Math.abs(m - n) / LENGTH_REACH - Math.log(sum);
+    return -Math.abs(m - n) / LENGTH_REACH - LN_LENGTHS[n];
   }
 }

@@ -12,8 +12,8 @@ final class Intonation {
 
   private static final double SEMITONE = 100;
 
-  /** Farther than this, in semitones, and all is equally unlikely. */
-  private static final int FAR = 127;
+  /** So far or farther, in semitones, all is equally unlikely. */
+  private static final int FAR = 3;
 
   /** Wild notes lie anywhere within an octave. */
   private static final double ANYWHERE = 24;

@@ -84,6 +84,15 @@ final class Ladder {
     return Math.floorDiv(pitch, 12) * rungs.length + stepOf[Math.floorMod(pitch, 12)] - shift;
   }
 
+  /** The steps at or just below the pitches. */
+  int[] steps(int[] pitches) {
+    int[] steps = new int[pitches.length];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = step(pitches[i]);
+    }
+    return steps;
+  }
+
   /** How many semitones the pitch lies above that step: 0 where it is a note of the scale. */
   int above(int pitch) {
     return above[Math.floorMod(pitch, 12)];

@@ -24,7 +24,7 @@ final class MirrorMaps {
   /** Mirror images in semitones, about the axes that the phrase proposes. */
   List<PitchMap> bySemitones(Line idea, int most) {
     List<PitchMap> maps = new ArrayList<>();
-    for (int axis : Votes.best(idea.size, m, most, (i, j) -> phrase.pitch[j] + idea.pitch[i])) {
+    for (int axis : Votes.best(below(idea.pitch), phrase.pitch, most)) {
       int[] expected = new int[idea.size * m];
       for (int i = 0; i < idea.size; i++) {
         for (int j = 0; j < m; j++) {
@@ -72,12 +72,11 @@ final class MirrorMaps {
     PitchClassSet first = to == null ? grounds[0].scale() : to;
     Ladder there = scales.ladder(first);
     Ladder home = from.size() == first.size() ? scales.alongside(from, first) : there;
-    for (int sum :
-        Votes.best(
-            idea.size, m, most, (i, j) -> there.step(phrase.pitch[j]) + home.step(idea.pitch[i]))) {
+    int[] below = below(home.steps(idea.pitch));
+    for (int sum : Votes.best(below, there.steps(phrase.pitch), most)) {
       int[] expected = new int[idea.size * m];
       for (int i = 0; i < idea.size; i++) {
-        int pitch = there.pitch(sum - home.step(idea.pitch[i])) - home.above(idea.pitch[i]);
+        int pitch = there.pitch(sum + below[i]) - home.above(idea.pitch[i]);
         for (int j = 0; j < m; j++) {
           expected[i * m + j] = pitch;
         }
@@ -89,12 +88,21 @@ final class MirrorMaps {
               expected,
               slips.slippedInMirror(expected, idea),
               by,
-              sum - 2 * home.step(idea.pitch[0]),
+              sum + 2 * below[0],
               logAxis(by));
-      if (!map.isRigid(idea.pitch, m) && maps.stream().noneMatch(map::sameAs)) {
+      if (!map.isRigid(idea.pitch, m) && !map.isIn(maps)) {
         maps.add(map);
       }
     }
+  }
+
+  /** As far below nothing as they lie above it. */
+  private static int[] below(int[] numbers) {
+    int[] turned = new int[numbers.length];
+    for (int i = 0; i < turned.length; i++) {
+      turned[i] = -numbers[i];
+    }
+    return turned;
   }
 
   /** ln probability of a mirror image that begins so far from the idea's first note. */

@@ -69,9 +69,7 @@ public final class MotifJudge {
   double logStatement(Motif meant, List<Note> heard, Context context) {
     double pulse = Line.pulse(meant.notes());
     Comparison c = comparison(meant, heard, context, pulse);
-    double log =
-        c.aligner.align(
-            c.maps.literal(c.idea).notes(), new double[0], c.plainTimes.table(), c.whole);
+    double log = c.aligner.align(c.literal.notes(), new double[0], c.plain);
     return log - (heard.size() - 1) * Math.log(pulse);
   }
 

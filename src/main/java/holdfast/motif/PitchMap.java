@@ -1,6 +1,7 @@
 package holdfast.motif;
 
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Which pitch each idea note should have at each place of the phrase, and how likely the played
@@ -66,9 +67,14 @@ final class PitchMap {
     SKEWED
   }
 
-  /** Whether both maps want the same pitches everywhere. */
-  boolean sameAs(PitchMap other) {
-    return Arrays.equals(expected, other.expected);
+  /** Whether one of the maps wants the same pitches everywhere. */
+  boolean isIn(List<PitchMap> maps) {
+    for (PitchMap other : maps) {
+      if (Arrays.equals(expected, other.expected)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether the map moves every note of {@code pitches} by one and the same interval. */

@@ -47,7 +47,7 @@ final class PitchMaps {
   /** The most promising transpositions, at most {@code most}. */
   List<PitchMap> transposed(Line idea, int most) {
     List<PitchMap> maps = new ArrayList<>();
-    for (int by : Votes.best(idea.size, m, most + 1, (i, j) -> phrase.pitch[j] - idea.pitch[i])) {
+    for (int by : Votes.best(idea.pitch, phrase.pitch, most + 1)) {
       if (by != 0 && maps.size() < most) {
         maps.add(rigid(idea, by, PitchMap.Move.TRANSPOSED, logTransposition(by)));
       }
@@ -114,12 +114,15 @@ final class PitchMaps {
         there[j] = scales.alongside(scale.size() == from.size() ? scale : from, from);
       }
     }
-    for (int by :
-        Votes.best(
-            idea.size, m, 2, (i, j) -> there[j].step(phrase.pitch[j]) - home.step(idea.pitch[i]))) {
+    int[] phraseSteps = new int[m];
+    for (int j = 0; j < m; j++) {
+      phraseSteps[j] = there[j].step(phrase.pitch[j]);
+    }
+    int[] ideaSteps = home.steps(idea.pitch);
+    for (int by : Votes.best(ideaSteps, phraseSteps, 2)) {
       int[] expected = new int[idea.size * m];
       for (int i = 0; i < idea.size; i++) {
-        int step = home.step(idea.pitch[i]) + by;
+        int step = ideaSteps[i] + by;
         int above = home.above(idea.pitch[i]);
         for (int j = 0; j < m; j++) {
           expected[i * m + j] = there[j].pitch(step) + above;
@@ -133,7 +136,7 @@ final class PitchMaps {
               expected[0] - idea.pitch[0],
               by,
               logPrior + logSteps(by));
-      if (!map.isRigid(idea.pitch, m) && maps.stream().noneMatch(map::sameAs)) {
+      if (!map.isRigid(idea.pitch, m) && !map.isIn(maps)) {
         maps.add(map);
       }
     }

@@ -59,8 +59,8 @@ final class ReshapedForms {
   }
 
   private void fragments() {
-    Edges head = Edges.head(c.n, c.m, c.slip);
-    Edges later = Edges.later(c.n, c.m, c.slip);
+    Pacing head = between(Edges.head(c.n, c.m, c.slip));
+    Pacing later = between(Edges.later(c.n, c.m, c.slip));
     double prior = c.logPrior(Treatment.FRAGMENT) + Math.log(ONCE);
     for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map);
@@ -70,8 +70,8 @@ final class ReshapedForms {
   }
 
   private void extended() {
-    Edges after = Edges.extendedAfter(c.n, c.m, c.slip);
-    Edges before = Edges.extendedBefore(c.n, c.m, c.slip);
+    Pacing after = between(Edges.extendedAfter(c.n, c.m, c.slip));
+    Pacing before = between(Edges.extendedBefore(c.n, c.m, c.slip));
     double prior = c.logPrior(Treatment.EXTENDED);
     for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map);
@@ -80,8 +80,12 @@ final class ReshapedForms {
     }
   }
 
-  private void plain(Treatment treatment, double log, PitchMap map, Edges edges, String detail) {
-    c.collected.weigh(treatment, log, map, 1, c.plainTimes, edges, detail);
+  private Pacing between(Edges edges) {
+    return c.aligner.pacing(c.plain.times(), edges);
+  }
+
+  private void plain(Treatment treatment, double log, PitchMap map, Pacing pacing, String detail) {
+    c.collected.weigh(treatment, log, map, 1, pacing, detail);
   }
 
   private void ornamented() {
@@ -168,7 +172,7 @@ final class ReshapedForms {
 
   /** Carried but for an ending of its own, notes in another octave, or a rhythm of its own. */
   private void exchanged() {
-    Times free = c.aligner.freeTimes();
+    Pacing free = c.aligner.freePacing(c.plain.edges());
     for (PitchMap map : carried) {
       if (map.move() == PitchMap.Move.SKEWED) {
         continue;
@@ -186,28 +190,26 @@ final class ReshapedForms {
             Math.log(EXCHANGED),
             octaves,
             1,
-            c.plainTimes,
-            c.whole,
+            c.plain,
             "notes in another octave",
             path -> Endings.someInAnotherOctave(octaves, c.phrase, path));
       }
-      c.collected.weigh(Treatment.CONTOUR_KEPT, log, map, 1, free, c.whole, Explanation.OWN_RHYTHM);
+      c.collected.weigh(Treatment.CONTOUR_KEPT, log, map, 1, free, Explanation.OWN_RHYTHM);
     }
   }
 
   private void ending(PitchMap map, double log, int tail) {
     PitchMap open = Endings.open(map, c.n, c.m, tail, c.background);
-    if (c.collected.hopeless(log, open, c.plainTimes)) {
+    if (c.collected.hopeless(log, open, c.plain)) {
       return;
     }
-    double[] times = c.plainTimes.table();
     double weight =
-        log + c.aligner.alignAbove(c.collected.floor() - log, open.notes(), times, c.whole);
+        log + c.aligner.alignAbove(c.collected.floor() - log, open.notes(), NONE, c.plain);
     if (weight > c.collected.floor()) {
       boolean contour = Contour.kept(c.idea, c.phrase, c.aligner.path());
       Explanation.Redo redo =
           () -> {
-            c.aligner.align(open.notes(), NONE, times, c.whole);
+            c.aligner.align(open.notes(), NONE, c.plain);
             return c.aligner.path();
           };
       c.collected.keep(

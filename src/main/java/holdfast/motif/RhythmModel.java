@@ -43,6 +43,8 @@ final class RhythmModel {
   private static final double FREE_WIDTH = 0.8;
 
   private final double spread;
+  private final double[] variances = new double[VALUES.length];
+  private final double[] widths = new double[VALUES.length];
 
   /**
    * @param player whose timing
@@ -50,6 +52,10 @@ final class RhythmModel {
    */
   RhythmModel(Player player, double meanStep) {
     this.spread = player.timingShare() * meanStep;
+    for (int v = 0; v < VALUES.length; v++) {
+      variances[v] = variance(VALUES[v]);
+      widths[v] = Math.sqrt(variances[v]);
+    }
   }
 
   /** ln density of playing {@code step} where {@code meant} was meant. */
@@ -59,8 +65,7 @@ final class RhythmModel {
 
   /** A time that is meant, for one who asks about many that were played. */
   Meaning meaning(double meant) {
-    double drift = DRIFT * meant;
-    double variance = spread * spread + drift * drift;
+    double variance = variance(meant);
     return new Meaning(meant, variance, LN_T4 - 0.5 * Math.log(variance));
   }
 
@@ -76,7 +81,7 @@ final class RhythmModel {
   double free(double step, double before) {
     double values = 0;
     for (int v = 0; v < VALUES.length; v++) {
-      values += SHARES[v] * near(step, VALUES[v], 1);
+      values += SHARES[v] * near(step, VALUES[v], variances[v], widths[v]);
     }
     double anything = 0;
     if (step > 0) {
@@ -88,16 +93,20 @@ final class RhythmModel {
       return Math.log(first + TINY);
     }
     // Two noisy times meet here, so that the spread is √2 of one.
-    double again = near(step, before, Math.sqrt(2));
+    double variance = variance(before) * Math.sqrt(2) * Math.sqrt(2);
+    double again = near(step, before, variance, Math.sqrt(variance));
     return Math.log(SAME_AGAIN * again + (1 - SAME_AGAIN) * first + TINY);
   }
 
-  private double near(double step, double value, double wider) {
-    double drift = DRIFT * value;
-    double variance = (spread * spread + drift * drift) * wider * wider;
+  private static double near(double step, double value, double variance, double width) {
     double miss = step - value;
     double y = 1 + miss * miss / (4 * variance);
-    return T4 / (Math.sqrt(variance) * y * y * Math.sqrt(y));
+    return T4 / (width * y * y * Math.sqrt(y));
+  }
+
+  private double variance(double meant) {
+    double drift = DRIFT * meant;
+    return spread * spread + drift * drift;
   }
 
   private static final double T4 = Math.exp(LN_T4);

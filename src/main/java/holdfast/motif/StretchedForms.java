@@ -63,12 +63,11 @@ final class StretchedForms {
 
   private void weigh(double scale, double logScale) {
     Treatment treatment = scale > 1 ? Treatment.AUGMENTED : Treatment.DIMINISHED;
-    Times times = c.aligner.times(c.idea, scale, c.rhythm);
+    Pacing pacing = c.aligner.pacing(c.idea, scale, c.rhythm, c.plain.edges());
     double prior = c.logPrior(treatment) + logScale;
     for (PitchMap map : carried) {
       if (map.move() != PitchMap.Move.SKEWED || map.semitones() == 0) {
-        c.collected.weigh(
-            treatment, prior + Comparison.logShare(map), map, scale, times, c.whole, "");
+        c.collected.weigh(treatment, prior + Comparison.logShare(map), map, scale, pacing, "");
       }
     }
   }

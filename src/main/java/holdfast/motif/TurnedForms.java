@@ -23,8 +23,10 @@ final class TurnedForms {
   void weigh() {
     if (c.n >= 2) {
       mirrored();
-      backwards(c.idea.reversed(false), Math.log(RHYTHM_FORWARDS));
-      backwards(c.idea.reversed(true), Math.log(1 - RHYTHM_FORWARDS));
+      Line inRhythm = c.idea.reversed(false);
+      List<PitchMap> carried = c.carriedTurned(inRhythm);
+      backwards(inRhythm, carried, Math.log(RHYTHM_FORWARDS));
+      backwards(c.idea.reversed(true), carried, Math.log(1 - RHYTHM_FORWARDS));
     }
   }
 
@@ -36,44 +38,41 @@ final class TurnedForms {
       mirrored(map, log + Math.log(REAL), "");
     }
     for (PitchMap map : mirrors.bySteps(c.idea, c.ideaGrounds, c.key, 2)) {
-      if (real.stream().noneMatch(map::sameAs)) {
+      if (!map.isIn(real)) {
         mirrored(map, log + Math.log(1 - REAL), "by scale steps");
       }
     }
   }
 
   private void mirrored(PitchMap map, double log, String detail) {
-    c.collected.weigh(
-        Treatment.INVERTED, log + map.logPrior(), map, 1, c.plainTimes, c.whole, detail);
+    c.collected.weigh(Treatment.INVERTED, log + map.logPrior(), map, 1, c.plain, detail);
   }
 
-  private void backwards(Line line, double logWay) {
+  private void backwards(Line line, List<PitchMap> carried, double logWay) {
     boolean sameRhythm = Arrays.equals(line.onset, c.idea.onset);
     if (sameRhythm && isOwnMirror(line)) {
       return;
     }
-    Times times = sameRhythm ? c.plainTimes : c.aligner.times(line, 1, c.rhythm);
+    Pacing pacing = sameRhythm ? c.plain : c.aligner.pacing(line, 1, c.rhythm, c.plain.edges());
     double prior = c.logPrior(Treatment.RETROGRADE) + logWay;
-    for (PitchMap map : c.carriedTurned(line)) {
+    for (PitchMap map : carried) {
       double log = prior + Comparison.logShare(map);
-      if (!c.collected.hopeless(log, map, times)) {
+      if (!c.collected.hopeless(log, map, pacing)) {
         c.collected.keep(
             new Explanation(
                 Treatment.RETROGRADE,
-                log
-                    + c.aligner.alignAbove(
-                        c.collected.floor() - log, map.notes(), times.table(), c.whole),
+                log + c.aligner.alignAbove(c.collected.floor() - log, map.notes(), NONE, pacing),
                 map,
                 1,
                 true,
-                () -> turned(map, times),
+                () -> turned(map, pacing),
                 sameRhythm ? "" : "rhythm reversed too"));
       }
     }
   }
 
-  private int[] turned(PitchMap map, Times times) {
-    c.aligner.align(map.notes(), NONE, times.table(), c.whole);
+  private int[] turned(PitchMap map, Pacing pacing) {
+    c.aligner.align(map.notes(), NONE, pacing);
     int[] path = c.aligner.path();
     for (int j = 0; j < path.length; j++) {
       path[j] = path[j] < 0 ? -1 : c.n - 1 - path[j];

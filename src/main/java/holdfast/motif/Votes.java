@@ -8,20 +8,20 @@ final class Votes {
 
   private Votes() {}
 
-  /** A number that a pair of notes proposes. */
-  interface Proposal {
-    int of(int i, int j);
-  }
-
-  /** The numbers that most pairs near the diagonal propose, best first. */
-  static int[] best(int n, int m, int most, Proposal proposal) {
+  /**
+   * The differences that most pairs near the diagonal propose, best first: phrase note less idea
+   * note, each told as a pitch, or as a step of its scale; or as less than nothing, to be mirrored.
+   */
+  static int[] best(int[] idea, int[] phrase, int most) {
+    int n = idea.length;
+    int m = phrase.length;
     int slack = Math.abs(n - m) + 1;
     int pairs = 0;
     int[] values = new int[n * Math.min(m, 2 * slack + 1)];
     int[] votes = new int[values.length];
     for (int i = 0; i < n; i++) {
       for (int j = Math.max(0, i - slack); j <= Math.min(m - 1, i + slack); j++) {
-        int value = proposal.of(i, j);
+        int value = phrase[j] - idea[i];
         // A pair in its own place says more than one that needs notes left out.
         int vote = i == j || n - i == m - j ? 3 : 1;
         int at = 0;

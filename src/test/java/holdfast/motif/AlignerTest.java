@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 class AlignerTest {
 
   private static final double NEVER = Double.NEGATIVE_INFINITY;
+  private static final double[] NONE = {};
   private static final double SLIP = Math.log(0.02);
 
   /** An idea, a phrase, and what is known of them. */
@@ -24,7 +25,7 @@ class AlignerTest {
     final Background background;
     final Aligner aligner;
     final PitchMap map;
-    final Times times;
+    final double[] times;
 
     Case(Line idea, Line phrase) {
       this.idea = idea;
@@ -35,7 +36,12 @@ class AlignerTest {
       this.map =
           new PitchMaps(phrase, grounds, new Intonation(Player.KEYBOARD, 1, false), new Scales())
               .literal(idea);
-      this.times = aligner.times(idea, 1, rhythm);
+      this.times =
+          aligner.pacing(idea, 1, rhythm, Edges.whole(idea.size, phrase.size, SLIP)).times();
+    }
+
+    Pacing between(Edges edges) {
+      return aligner.pacing(times, edges);
     }
 
     static Case of(Random random) {
@@ -152,7 +158,7 @@ class AlignerTest {
     for (int t = 0; t < 200; t++) {
       Case c = Case.of(random);
       for (Edges edges : edges(c)) {
-        double found = c.aligner.align(c.map.notes(), new double[0], c.times.table(), edges);
+        double found = c.aligner.align(c.map.notes(), NONE, c.between(edges));
         assertEquals(c.best(edges), found, 1e-9);
       }
     }
@@ -165,11 +171,11 @@ class AlignerTest {
       Case c = Case.of(random);
       for (Edges edges : edges(c)) {
         double best = c.best(edges);
-        assertTrue(c.aligner.bound(c.map, c.times) >= best - 1e-9 || best == NEVER);
-        double[] table = c.times.table();
-        assertEquals(best, c.aligner.alignAbove(best - 0.1, c.map.notes(), table, edges), 1e-9);
-        c.aligner.bound(c.map, c.times);
-        assertTrue(c.aligner.alignAbove(best + 0.1, c.map.notes(), table, edges) <= best + 1e-9);
+        Pacing pacing = c.between(edges);
+        assertTrue(c.aligner.bound(c.map.notes(), NONE, pacing) >= best - 1e-9 || best == NEVER);
+        assertEquals(best, c.aligner.alignAbove(best - 0.1, c.map.notes(), NONE, pacing), 1e-9);
+        c.aligner.bound(c.map.notes(), NONE, pacing);
+        assertTrue(c.aligner.alignAbove(best + 0.1, c.map.notes(), NONE, pacing) <= best + 1e-9);
       }
     }
   }
@@ -177,15 +183,14 @@ class AlignerTest {
   @Test
   void a_bound_takes_every_note_at_its_best() {
     Case same = new Case(Lines.even(60, 64, 67, 65), Lines.even(60, 64, 67, 65));
-    Edges whole = Edges.whole(4, 4, SLIP);
-    double best = same.aligner.align(same.map.notes(), new double[0], same.times.table(), whole);
-    assertEquals(best, same.aligner.bound(same.map, same.times), 1e-9);
+    Pacing whole = same.between(Edges.whole(4, 4, SLIP));
+    double best = same.aligner.align(same.map.notes(), NONE, whole);
+    assertEquals(best, same.aligner.bound(same.map.notes(), NONE, whole), 1e-9);
   }
 
   private static int[] path(Line idea, Line phrase) {
     Case c = new Case(idea, phrase);
-    c.aligner.align(
-        c.map.notes(), new double[0], c.times.table(), Edges.whole(idea.size, phrase.size, SLIP));
+    c.aligner.align(c.map.notes(), NONE, c.between(Edges.whole(idea.size, phrase.size, SLIP)));
     return c.aligner.path();
   }
 
@@ -208,19 +213,18 @@ class AlignerTest {
   @Test
   void pitches_in_a_rhythm_of_their_own_take_their_times_from_new_material() {
     Case c = new Case(Lines.even(60, 67, 64), Lines.at(new double[] {0, 2.5, 2.75}, 60, 67, 64));
-    Edges whole = Edges.whole(3, 3, SLIP);
-    Times free = c.aligner.freeTimes();
+    Pacing free = c.aligner.freePacing(Edges.whole(3, 3, SLIP));
     double pitches = 0;
     double times = 0;
     for (int j = 0; j < 3; j++) {
       pitches += c.map.notes()[j * 3 + j];
       times += c.background.time[j];
     }
-    double found = c.aligner.align(c.map.notes(), new double[0], free.table(), whole);
+    double found = c.aligner.align(c.map.notes(), NONE, free);
     assertEquals(pitches + times, found, 1e-9);
-    assertEquals(pitches + times, c.aligner.bound(c.map, free), 1e-9);
+    assertEquals(pitches + times, c.aligner.bound(c.map.notes(), NONE, free), 1e-9);
     assertEquals(c.unexplained(0, 3, true), c.aligner.logAsNew(), 1e-12);
-    double[] late = c.aligner.freeTimes().table();
+    double[] late = free.times();
     assertEquals(
         c.background.time[1] + c.background.time[2], late[c.aligner.cell(0, 0, 0, 1)], 1e-12);
     assertEquals(c.background.time[2], late[c.aligner.cell(1, 1, 0, 0)], 1e-12);
@@ -235,8 +239,7 @@ class AlignerTest {
     moves[c.aligner.cell(1, 1, 0, 0)] = -0.5;
     double[] starts = new double[9];
     Arrays.fill(starts, -3);
-    double found =
-        c.aligner.align(starts, moves, c.times.table(), Edges.whole(3, 3, Math.log(1e-9)));
+    double found = c.aligner.align(starts, moves, c.between(Edges.whole(3, 3, Math.log(1e-9))));
     assertEquals(-3 - 0.75 + c.time(0, 1, 0, 1) + c.time(1, 2, 1, 2), found, 1e-9);
   }
 }

@@ -61,8 +61,7 @@ class OrnamentAlignerTest {
           any.align(
               notes(phrase),
               new double[0],
-              any.times(IDEA, 1, rhythm).table(),
-              Edges.whole(4, phrase.size, SLIP));
+              any.pacing(IDEA, 1, rhythm, Edges.whole(4, phrase.size, SLIP)));
       assertEquals(expected, score(onsets[c], pitches[c]), 1e-9, "case " + c);
     }
   }

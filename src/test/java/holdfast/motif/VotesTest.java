@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 class VotesTest {
 
   private static int[] best(int most, int[] idea, int... phrase) {
-    return Votes.best(idea.length, phrase.length, most, (i, j) -> phrase[j] - idea[i]);
+    return Votes.best(idea, phrase, most);
   }
 
   private static final int[] IDEA = {60, 67, 64, 69, 61};
