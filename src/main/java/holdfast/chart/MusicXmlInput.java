@@ -1,6 +1,6 @@
 package holdfast.chart;
 
-import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -31,7 +31,7 @@ final class MusicXmlInput implements AutoCloseable {
   MusicXmlInput(byte[] xml, String source) {
     this.source = source;
     try {
-      this.reader = factory().createXMLStreamReader(new ByteArrayInputStream(xml));
+      this.reader = factory().createXMLStreamReader(new StringReader(XmlText.of(xml, source)));
     } catch (XMLStreamException e) {
       throw notWellFormed(e);
     }

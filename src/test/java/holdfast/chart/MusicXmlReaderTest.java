@@ -13,6 +13,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -307,6 +308,46 @@ class MusicXmlReaderTest {
     byte[] bytes = xml.getBytes(Charset.forName(encoding));
     assertTrue(MusicXmlChart.looksLikeOne(bytes));
     assertEquals("Säge", MusicXmlChart.read(bytes, "x").chart().title());
+  }
+
+  @Test
+  void bytes_that_are_no_text_are_told_in_one_sentence_and_nothing_else() {
+    byte[] xml = bytes(score(first(C)).replace("Sample", "S\nam\u00C4ple"));
+    int at = new String(xml, StandardCharsets.ISO_8859_1).indexOf("am\u00C3") + 2;
+    PrintStream err = System.err;
+    ByteArrayOutputStream printed = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(printed, true, StandardCharsets.UTF_8));
+    try {
+      // RFC 3629, section 3: these octets never appear; a continuation needs its beginning.
+      for (int wrong : new int[] {0xC0, 0xC1, 0xF5, 0xFF, 0x80}) {
+        byte[] broken = xml.clone();
+        broken[at] = (byte) wrong;
+        ChartException e = assertThrows(ChartException.class, () -> readBytes(broken));
+        int line = (int) new String(xml, 0, at, StandardCharsets.UTF_8).lines().count();
+        assertEquals(line, e.line(), e.getMessage());
+        assertEquals(3, e.column(), e.getMessage());
+        assertEquals("it is not well-formed XML: no text in UTF-8", e.wrong());
+      }
+      byte[] cut = Arrays.copyOf(xml, at + 1);
+      assertThrows(ChartException.class, () -> readBytes(cut));
+    } finally {
+      System.setErr(err);
+    }
+    assertEquals("", printed.toString(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void a_byte_order_mark_goes_before_what_is_declared_and_unknown_encodings_are_named() {
+    String xml = score(first(C)).replace("Sample", "Säge");
+    assertEquals("Säge", readBytes(bytes("\uFEFF" + xml)).chart().title());
+    byte[] little = ("\uFEFF" + xml).getBytes(StandardCharsets.UTF_16LE);
+    assertEquals("Säge", readBytes(little).chart().title());
+    ChartException e = mistake(xml.replace("UTF-8", "quaver-8"));
+    assertEquals("its encoding quaver-8 is not known", e.wrong());
+  }
+
+  private static MusicXmlChart.Reading readBytes(byte[] xml) {
+    return MusicXmlChart.read(xml, "x");
   }
 
   private static byte[] zip(Object... namesAndBytes) throws IOException {
