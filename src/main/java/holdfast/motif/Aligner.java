@@ -31,7 +31,6 @@ final class Aligner {
   private final double[] pitchSum;
   private final double[] timeSum;
   private final double[] best;
-  private final double[] most;
   private final double[] ahead;
   private final int[] from;
   private double score;
@@ -49,9 +48,12 @@ final class Aligner {
       timeSum[j + 1] = timeSum[j] + background.time[j];
     }
     this.best = new double[n * m];
-    this.most = new double[m];
     this.ahead = new double[m];
     this.from = new int[n * m];
+  }
+
+  int phraseNotes() {
+    return m;
   }
 
   /** Cells of a table of steps: see {@link #cell}. */
@@ -135,29 +137,29 @@ final class Aligner {
    * The most that any alignment can come to, ln likelihood: every pitch taken at its best. {@link
    * #alignAbove} then uses the same bound from each note on.
    *
-   * @param notes as for {@link #align}
-   * @param moves as there
+   * @param notes the most of the ln probabilities of each phrase note's pitch
    */
-  double bound(double[] notes, double[] moves, Pacing pacing) {
-    for (int j = 0; j < m; j++) {
-      double best = background.pitch[j];
-      for (int cell = j; cell < notes.length; cell += m) {
-        best = Math.max(best, notes[cell]);
-      }
-      most[j] = best;
-    }
-    if (moves.length > 0) {
-      takeIn(moves);
-    }
+  double bound(double[] notes, Pacing pacing) {
     double sum = 0;
     for (int j = m - 1; j >= 0; j--) {
       ahead[j] = sum;
-      sum += most[j];
+      sum += Math.max(notes[j], background.pitch[j]);
     }
     return sum + pacing.most();
   }
 
-  private void takeIn(double[] moves) {
+  /** For each phrase note the most of its ln probabilities. */
+  static double[] best(double[] notes, int m) {
+    double[] most = Arrays.copyOf(notes, m);
+    for (int cell = m; cell < notes.length; cell++) {
+      most[cell % m] = Math.max(most[cell % m], notes[cell]);
+    }
+    return most;
+  }
+
+  /** For each phrase note the most that it can come to as the first note, or by a move. */
+  double[] best(double[] notes, double[] moves) {
+    double[] most = best(notes, m);
     for (int i = 0; i < n; i++) {
       for (int d = 0; d < DROPS && i + d + 1 < n; d++) {
         for (int j = 0; j < m; j++) {
@@ -167,6 +169,7 @@ final class Aligner {
         }
       }
     }
+    return most;
   }
 
   /**

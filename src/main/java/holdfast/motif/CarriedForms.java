@@ -50,7 +50,8 @@ final class CarriedForms {
     }
   }
 
-  private void plain() {
+  /** Literal, transposed, as a sequence. */
+  void plain() {
     double tempo = tempo();
     boolean otherTempo = Math.abs(Math.log(tempo)) > SAME_TEMPO;
     double z = Math.log(tempo) / TEMPO_SPREAD;
@@ -131,7 +132,7 @@ final class CarriedForms {
     double log = c.logPrior(Treatment.CONTOUR_KEPT) + Math.log(1 - SOME_NOTES);
     double[] starts = Contour.starts(c.idea, c.phrase, c.background);
     double[] moves = Contour.moves(c.idea, c.phrase, c.background, c.aligner);
-    alone(Treatment.CONTOUR_KEPT, log, starts, moves, 0);
+    alone(Treatment.CONTOUR_KEPT, log, starts, moves, c.aligner.best(starts, moves), 0);
   }
 
   private void rhythmAlone() {
@@ -146,13 +147,18 @@ final class CarriedForms {
     // The pitches are new material of any kind, not melodic motion alone.
     double anyKind = c.background.logTotal() - c.aligner.logAsNew();
     double log = c.logPrior(Treatment.RHYTHM_KEPT) + (c.idea.isEven() ? Math.log(EVEN) : 0);
-    alone(Treatment.RHYTHM_KEPT, log, free, NONE, anyKind);
+    alone(Treatment.RHYTHM_KEPT, log, free, NONE, pitch, anyKind);
   }
 
   private void alone(
-      Treatment treatment, double logPrior, double[] notes, double[] moves, double besides) {
+      Treatment treatment,
+      double logPrior,
+      double[] notes,
+      double[] moves,
+      double[] best,
+      double besides) {
     double floor = c.collected.floor() - logPrior - besides;
-    if (c.aligner.bound(notes, moves, c.plain) < floor) {
+    if (c.aligner.bound(best, c.plain) < floor) {
       return;
     }
     double log = logPrior + c.aligner.alignAbove(floor, notes, moves, c.plain) + besides;

@@ -49,7 +49,7 @@ final class Collected {
 
   /** Whether even the best alignment that can be thought of would count for nothing. */
   boolean hopeless(double logPrior, PitchMap map, Pacing pacing) {
-    return logPrior + aligner.bound(map.notes(), NONE, pacing) < floor;
+    return logPrior + aligner.bound(map.best(aligner.phraseNotes()), pacing) < floor;
   }
 
   /** Aligns, weighs and keeps an explanation whose idea runs forwards. */

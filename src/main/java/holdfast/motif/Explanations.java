@@ -46,6 +46,13 @@ final class Explanations {
     return c.collected.all();
   }
 
+  /** New material first, then the idea in its own rhythm, moved or not. */
+  static List<Explanation> inPlace(Comparison c) {
+    c.collected.keep(newMaterial(c));
+    new CarriedForms(c, c.carried()).plain();
+    return c.collected.all();
+  }
+
   /** New material first, then the forms that keep the idea's rhythm. */
   static List<Explanation> inOwnRhythm(Comparison c) {
     c.collected.keep(newMaterial(c));

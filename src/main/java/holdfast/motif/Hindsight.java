@@ -124,8 +124,7 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
       for (int j = k + 1; restated < TAKES_OVER && restated + left >= TAKES_OVER; j++) {
         if (isFree(j)) {
           left--;
-          Verdict verdict = judge.compare(candidate, phrases.get(j), context);
-          restated += isRestated(verdict) ? 1 : 0;
+          restated += isRestated(candidate, phrases.get(j)) ? 1 : 0;
         }
       }
       if (restated < TAKES_OVER) {
@@ -148,7 +147,11 @@ public record Hindsight(List<Motif> ideas, List<PhraseReading> phrases) {
       }
     }
 
-    private static boolean isRestated(Verdict verdict) {
+    private boolean isRestated(Motif candidate, List<Note> phrase) {
+      if (!judge.mayBeRestated(candidate, phrase, context)) {
+        return false;
+      }
+      Verdict verdict = judge.compare(candidate, phrase, context);
       return verdict.family() == Family.RESTATED && verdict.restates() > SURELY;
     }
 

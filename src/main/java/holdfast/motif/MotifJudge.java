@@ -31,6 +31,9 @@ public final class MotifJudge {
   /** Nobody carries more notes than this as one idea. */
   public static final int MOST_NOTES = 128;
 
+  /** Far more than sums of doubles are off. */
+  private static final double ROUNDING = 1e-6;
+
   private final Grounds grounds = new Grounds();
   private final Scales scales = new Scales();
 
@@ -65,6 +68,30 @@ public final class MotifJudge {
     return new Weighed(verdict, top + Math.log(sum) - (phrase.size() - 1) * Math.log(pulse));
   }
 
+  /**
+   * Whether {@link #compare} may call the phrase restated: where this is false it never does.
+   * Quicker than a verdict, since all that makes a phrase restated is weighed against new material
+   * alone.
+   */
+  boolean mayBeRestated(Motif idea, List<Note> phrase, Context context) {
+    Comparison c = comparison(idea, phrase, context, Line.pulse(idea.notes()));
+    boolean again = c.isFarLonger() || (c.m > c.n && c.m % c.n == 0);
+    if (again || (c.m == c.n && Weighing.nearPlace(c.idea, c.phrase))) {
+      return true;
+    }
+    return odds(Explanations.inPlace(c)) >= 2 - ROUNDING;
+  }
+
+  /** Of all explanations together against the first of them. */
+  private static double odds(List<Explanation> all) {
+    double first = all.get(0).log();
+    double odds = 0;
+    for (Explanation e : all) {
+      odds += Math.exp((e.log() - first) / TEMPERATURE);
+    }
+    return odds;
+  }
+
   /** ln probability of hearing {@code heard} from one who set out to play {@code meant}. */
   double logStatement(Motif meant, List<Note> heard, Context context) {
     double pulse = Line.pulse(meant.notes());
@@ -79,13 +106,7 @@ public final class MotifJudge {
    */
   double logNew(Motif idea, List<Note> phrase, Context context) {
     Comparison comparison = comparison(idea, phrase, context, Line.pulse(idea.notes()));
-    List<Explanation> all = Explanations.inOwnRhythm(comparison);
-    double asNew = all.get(0).log();
-    double odds = 0;
-    for (Explanation e : all) {
-      odds += Math.exp((e.log() - asNew) / TEMPERATURE);
-    }
-    return -Math.log(odds);
+    return -Math.log(odds(Explanations.inOwnRhythm(comparison)));
   }
 
   /** All notes of a take as new material, told in the idea's pulses. */

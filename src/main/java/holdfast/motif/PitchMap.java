@@ -15,6 +15,7 @@ final class PitchMap {
   private final int semitones;
   private final int steps;
   private final double logPrior;
+  private double[] best = {};
 
   /**
    * @param move what becomes of the pitches
@@ -43,6 +44,14 @@ final class PitchMap {
 
   double[] notes() {
     return notes;
+  }
+
+  /** The most of each phrase note's ln probabilities; {@code m} is how many phrase notes. */
+  double[] best(int m) {
+    if (best.length == 0) {
+      best = Aligner.best(notes, m);
+    }
+    return best;
   }
 
   int semitones() {

@@ -129,11 +129,18 @@ final class Weighing {
       return false;
     }
     int[] ideaOf = e.aligner().path();
-    int[] off = new int[phrase.size];
-    for (int j = 0; j < off.length; j++) {
+    for (int j = 0; j < ideaOf.length; j++) {
       if (ideaOf[j] != j) {
         return false;
       }
+    }
+    return nearPlace(idea, phrase);
+  }
+
+  /** Whether note for note the one lies near where the other is, moved as one or not. */
+  static boolean nearPlace(Line idea, Line phrase) {
+    int[] off = new int[phrase.size];
+    for (int j = 0; j < off.length; j++) {
       off[j] = phrase.pitch[j] - idea.pitch[j];
     }
     int[] sorted = off.clone();

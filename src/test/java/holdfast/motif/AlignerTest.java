@@ -172,9 +172,10 @@ class AlignerTest {
       for (Edges edges : edges(c)) {
         double best = c.best(edges);
         Pacing pacing = c.between(edges);
-        assertTrue(c.aligner.bound(c.map.notes(), NONE, pacing) >= best - 1e-9 || best == NEVER);
+        assertTrue(
+            c.aligner.bound(c.map.best(c.phrase.size), pacing) >= best - 1e-9 || best == NEVER);
         assertEquals(best, c.aligner.alignAbove(best - 0.1, c.map.notes(), NONE, pacing), 1e-9);
-        c.aligner.bound(c.map.notes(), NONE, pacing);
+        c.aligner.bound(c.map.best(c.phrase.size), pacing);
         assertTrue(c.aligner.alignAbove(best + 0.1, c.map.notes(), NONE, pacing) <= best + 1e-9);
       }
     }
@@ -185,7 +186,7 @@ class AlignerTest {
     Case same = new Case(Lines.even(60, 64, 67, 65), Lines.even(60, 64, 67, 65));
     Pacing whole = same.between(Edges.whole(4, 4, SLIP));
     double best = same.aligner.align(same.map.notes(), NONE, whole);
-    assertEquals(best, same.aligner.bound(same.map.notes(), NONE, whole), 1e-9);
+    assertEquals(best, same.aligner.bound(same.map.best(4), whole), 1e-9);
   }
 
   private static int[] path(Line idea, Line phrase) {
@@ -222,7 +223,7 @@ class AlignerTest {
     }
     double found = c.aligner.align(c.map.notes(), NONE, free);
     assertEquals(pitches + times, found, 1e-9);
-    assertEquals(pitches + times, c.aligner.bound(c.map.notes(), NONE, free), 1e-9);
+    assertEquals(pitches + times, c.aligner.bound(c.map.best(c.phrase.size), free), 1e-9);
     assertEquals(c.unexplained(0, 3, true), c.aligner.logAsNew(), 1e-12);
     double[] late = free.times();
     assertEquals(

@@ -14,9 +14,12 @@ import holdfast.phrase.Revision;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class HindsightTest {
@@ -68,6 +71,56 @@ class HindsightTest {
   private static int ideas(List<List<Note>> phrases) {
     Motif idea = Motif.over(Harmony.parse("Cmaj7"), opening(0));
     return Hindsight.read(JUDGE, idea, phrases, IN_C).ideas().size();
+  }
+
+  @Test
+  void a_quick_look_never_denies_a_restatement_and_spares_many_of_the_others() {
+    Random random = new Random(20261125);
+    int denied = 0;
+    int others = 0;
+    for (int t = 0; t < 1500; t++) {
+      int[] pitches = walk(3 + random.nextInt(4), random);
+      Motif idea = Motif.over(Harmony.parse("Cmaj7"), inThrees(0, pitches));
+      List<Note> phrase = inThrees(8, phraseAfter(pitches, random));
+      boolean mayBe = JUDGE.mayBeRestated(idea, phrase, IN_C);
+      if (JUDGE.compare(idea, phrase, IN_C).family() == Family.RESTATED) {
+        assertTrue(mayBe, () -> Arrays.toString(pitches) + " " + phrase);
+      } else {
+        others++;
+        denied += mayBe ? 0 : 1;
+      }
+    }
+    assertTrue(others > 400 && denied > others / 3, denied + " of " + others);
+  }
+
+  /** Two short notes and a long one, and again. */
+  private static List<Note> inThrees(double start, int... pitches) {
+    double[] onsets = new double[pitches.length];
+    for (int i = 1; i < onsets.length; i++) {
+      onsets[i] = onsets[i - 1] + (i % 3 == 0 ? 1 : 0.5);
+    }
+    return Written.line(start, onsets, pitches);
+  }
+
+  private static int[] walk(int size, Random random) {
+    int[] pitches = new int[size];
+    pitches[0] = 60 + random.nextInt(12);
+    for (int i = 1; i < size; i++) {
+      pitches[i] = pitches[i - 1] + random.nextInt(9) - 4;
+    }
+    return pitches;
+  }
+
+  /** New notes; the idea moved, each note perhaps by a little; twice; or again and again. */
+  private static int[] phraseAfter(int[] idea, Random random) {
+    int by = random.nextInt(7) - 3;
+    int off = random.nextInt(3);
+    return switch (random.nextInt(4)) {
+      case 0 -> walk(idea.length + random.nextInt(4), random);
+      case 1 -> Arrays.stream(idea).map(p -> p + by + random.nextInt(1 + off)).toArray();
+      case 2 -> IntStream.range(0, 2 * idea.length).map(i -> by + idea[i % idea.length]).toArray();
+      default -> IntStream.range(0, 70).map(i -> idea[i % idea.length]).toArray();
+    };
   }
 
   @Test
