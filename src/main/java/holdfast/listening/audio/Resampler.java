@@ -115,13 +115,22 @@ public final class Resampler {
         return written;
       }
       int row = phase * taps;
+      // Four sums, so that no addition waits for the one before it.
       float a = 0;
       float b = 0;
-      for (int t = 0; t < taps; t += 2) {
+      float c = 0;
+      float d = 0;
+      int t = 0;
+      for (; t + 3 < taps; t += 4) {
         a += history[start + t] * table[row + t];
         b += history[start + t + 1] * table[row + t + 1];
+        c += history[start + t + 2] * table[row + t + 2];
+        d += history[start + t + 3] * table[row + t + 3];
       }
-      out[written++] = a + b;
+      for (; t < taps; t++) {
+        a += history[start + t] * table[row + t];
+      }
+      out[written++] = a + b + (c + d);
       outIndex++;
     }
   }

@@ -25,16 +25,16 @@ final class Autocorrelation {
   private final float[] window;
   private final float[] perWindow;
   private final FloatFFT forward;
-  private final FloatFFT inverse;
   private final float[] buffer;
+  private final float[] row;
   private final float[] lags;
+  private final float[] sine;
+  private final float[] cosine;
+  private final float[] raw;
   private final float[] power;
   private final float[] noise;
   private final float[] smoothed;
   private boolean noiseKnown;
-  private double total;
-  private double cleanTotal;
-  private double noiseTotal;
 
   /**
    * An analysis window.
@@ -55,26 +55,28 @@ final class Autocorrelation {
     for (int i = 0; i < size; i++) {
       window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / size));
     }
-    this.forward = new FloatFFT(fftSize);
-    this.inverse = new FloatFFT(fftSize * finer);
+    this.forward = new FloatFFT(fftSize / 2);
+    this.sine = new float[fftSize / 4 + 1];
+    this.cosine = new float[fftSize / 4 + 1];
+    for (int k = 0; k <= fftSize / 4; k++) {
+      sine[k] = (float) Math.sin(2 * Math.PI * k / fftSize);
+      cosine[k] = (float) Math.cos(2 * Math.PI * k / fftSize);
+    }
     this.buffer = new float[fftSize];
-    this.lags = new float[fftSize * finer];
+    this.row = new float[fftSize * finer / 2 + 1];
+    this.raw = new float[fftSize / 2 + 1];
     this.power = new float[fftSize / 2 + 1];
     this.noise = new float[fftSize / 2 + 1];
     this.smoothed = new float[fftSize / 2 + 1];
-    this.perWindow = new float[longestLag + 2];
+    this.perWindow = new float[(longestLag + 3) / 2 * 2];
+    this.lags = new float[perWindow.length];
     System.arraycopy(window, 0, buffer, 0, size);
-    forward.realForward(buffer);
     squareInto(power);
-    toLags();
+    toRow();
+    new CosinePair(row.length - 1).transform(row, row, lags, lags);
     for (int lag = 0; lag < perWindow.length; lag++) {
-      perWindow[lag] = lags[0] / lags[lag];
+      perWindow[lag] = 1 / lags[lag];
     }
-    Arrays.fill(power, 0);
-  }
-
-  int size() {
-    return size;
   }
 
   int shortestLag() {
@@ -90,31 +92,47 @@ final class Autocorrelation {
     return finer * Resampler.EAR_RATE / lag;
   }
 
-  /** Analyses the samples from {@code start} on; {@link #at} then answers. */
-  void analyse(float[] samples, int start) {
+  /**
+   * Analyses the samples from {@code start} on in two windows; {@link #at} then answers.
+   *
+   * @param lags a pair as long as the rows of both
+   */
+  static void analyse(
+      float[] samples,
+      Autocorrelation a,
+      int startA,
+      Autocorrelation b,
+      int startB,
+      CosinePair lags) {
+    a.look(samples, startA);
+    b.look(samples, startB);
+    lags.transform(a.row, b.row, a.lags, b.lags);
+    a.levelLags();
+    b.levelLags();
+  }
+
+  /** Steps of lag in its whole row. */
+  int steps() {
+    return row.length - 1;
+  }
+
+  private void look(float[] samples, int start) {
+    System.arraycopy(samples, start, buffer, 0, size);
     for (int i = 0; i < size; i++) {
-      buffer[i] = samples[start + i] * window[i];
+      buffer[i] *= window[i];
     }
     Arrays.fill(buffer, size, fftSize, 0);
-    forward.realForward(buffer);
-    squareInto(power);
+    squareInto(raw);
     followNoise();
-    total = 1e-20;
-    cleanTotal = 1e-20;
-    noiseTotal = 1e-20;
     for (int k = 0; k < power.length; k++) {
-      float p = power[k];
-      float n = NOISE_TAKEN * noise[k];
-      total += p;
-      noiseTotal += noise[k];
-      float clean = Math.max(p - n, SPECTRAL_FLOOR * p);
-      power[k] = clean;
-      cleanTotal += clean;
+      power[k] = Math.max(raw[k] - NOISE_TAKEN * noise[k], SPECTRAL_FLOOR * raw[k]);
     }
-    toLags();
-    float scale = 1 / Math.max(lags[0], 1e-20f);
-    for (int lag = shortestLag - 1; lag <= longestLag + 1; lag++) {
-      lags[lag] *= scale * perWindow[lag];
+    toRow();
+  }
+
+  private void levelLags() {
+    for (int lag = 0; lag < lags.length; lag++) {
+      lags[lag] *= perWindow[lag];
     }
   }
 
@@ -139,19 +157,19 @@ final class Autocorrelation {
   /** The noise is what a bin falls back to in every rest: the followed minimum of its power. */
   private void followNoise() {
     if (!noiseKnown) {
-      System.arraycopy(power, 0, smoothed, 0, power.length);
+      System.arraycopy(raw, 0, smoothed, 0, raw.length);
       // A take may begin with a note: what stands out of the first spectrum is no noise.
-      Arrays.sort(power);
-      float middle = power[power.length / 2];
-      System.arraycopy(smoothed, 0, power, 0, power.length);
-      for (int k = 0; k < power.length; k++) {
-        noise[k] = Math.min(power[k], FIRST_OVER_MIDDLE * middle);
+      Arrays.sort(raw);
+      float middle = raw[raw.length / 2];
+      System.arraycopy(smoothed, 0, raw, 0, raw.length);
+      for (int k = 0; k < raw.length; k++) {
+        noise[k] = Math.min(raw[k], FIRST_OVER_MIDDLE * middle);
       }
       noiseKnown = true;
       return;
     }
-    for (int k = 0; k < power.length; k++) {
-      smoothed[k] = POWER_SMOOTHING * smoothed[k] + (1 - POWER_SMOOTHING) * power[k];
+    for (int k = 0; k < raw.length; k++) {
+      smoothed[k] = POWER_SMOOTHING * smoothed[k] + (1 - POWER_SMOOTHING) * raw[k];
       noise[k] = Math.min(noise[k] * NOISE_RISE, smoothed[k] * MINIMUM_BIAS);
     }
   }
@@ -163,16 +181,12 @@ final class Autocorrelation {
 
   /** Power of the stretch, full scale sine about 0.19 times the size squared. */
   double total() {
-    return total;
+    return 1e-20 + Sums.of(raw, 0, raw.length);
   }
 
-  /** The same without the room's noise. */
-  double cleanTotal() {
-    return cleanTotal;
-  }
-
+  /** Power of the room's noise in it. */
   double noiseTotal() {
-    return noiseTotal;
+    return 1e-20 + Sums.of(noise, 0, noise.length);
   }
 
   double hertzPerBin() {
@@ -184,30 +198,43 @@ final class Autocorrelation {
     return power;
   }
 
-  private void squareInto(float[] power) {
+  /**
+   * The power spectrum of what is in the buffer: its even and odd samples through one complex
+   * transform of half the length, taken apart bin by bin (Cooley, Lewis and Welch 1970).
+   */
+  private void squareInto(float[] to) {
     int half = fftSize / 2;
-    power[0] = buffer[0] * buffer[0];
-    power[half] = buffer[1] * buffer[1];
-    for (int k = 1; k < half; k++) {
-      float re = buffer[2 * k];
-      float im = buffer[2 * k + 1];
-      power[k] = re * re + im * im;
+    forward.complexForward(buffer);
+    to[0] = (buffer[0] + buffer[1]) * (buffer[0] + buffer[1]);
+    to[half] = (buffer[0] - buffer[1]) * (buffer[0] - buffer[1]);
+    for (int k = 1; k <= half / 2; k++) {
+      int here = 2 * k;
+      int there = fftSize - here;
+      float evenRe = 0.5f * (buffer[here] + buffer[there]);
+      float evenIm = 0.5f * (buffer[here + 1] - buffer[there + 1]);
+      float re = 0.5f * (buffer[here + 1] + buffer[there + 1]);
+      float im = 0.5f * (buffer[there] - buffer[here]);
+      float oddRe = re * cosine[k] + im * sine[k];
+      float oddIm = im * cosine[k] - re * sine[k];
+      float plusRe = evenRe + oddRe;
+      float plusIm = evenIm + oddIm;
+      float minusRe = evenRe - oddRe;
+      float minusIm = evenIm - oddIm;
+      to[k] = plusRe * plusRe + plusIm * plusIm;
+      to[half - k] = minusRe * minusRe + minusIm * minusIm;
     }
   }
 
-  /** Power spectrum to lags: a transform of a real, even row, longer when lags are finer. */
-  private void toLags() {
+  /** One side of the even row whose transform is 1 at lag 0; longer when lags are finer. */
+  private void toRow() {
     int half = fftSize / 2;
-    Arrays.fill(lags, 0);
-    lags[0] = power[0];
-    for (int k = 1; k < half; k++) {
-      lags[2 * k] = power[k];
+    double atZero = Sums.of(power, 0, power.length) - 0.5 * (power[0] + power[half]);
+    float scale = (float) (1 / Math.max(atZero, 1e-20));
+    for (int k = 0; k < power.length; k++) {
+      row[k] = power[k] * scale;
     }
-    if (finer == 1) {
-      lags[1] = power[half];
-    } else {
-      lags[2 * half] = power[half] / 2;
+    if (finer > 1) {
+      row[half] *= 0.5f;
     }
-    inverse.realInverse(lags, false);
   }
 }

@@ -74,6 +74,7 @@ final class FrameAnalysis {
 
   private final Autocorrelation shortWindow;
   private final Autocorrelation longWindow;
+  private final CosinePair lags;
   private final double lowestHz;
   private final double highestHz;
   private final float[] thresholds = new float[TABLE + 1];
@@ -97,6 +98,12 @@ final class FrameAnalysis {
   /** Amplitudes over the mean of their surroundings: formants levelled, harmonics left. */
   private final float[] level = new float[513];
 
+  /** Sums of the amplitudes under each bin. */
+  private final double[] upTo = new double[514];
+
+  /** One over the number of bins that make up a bin's surroundings. */
+  private final float[] perSurroundings = new float[513];
+
   private double amplitudeSum;
   private double rootSum;
   private double levelSum;
@@ -111,6 +118,7 @@ final class FrameAnalysis {
   /** Compressed spectra of the last frames, to see what is new. */
   private final float[][] spectra = new float[FLUX_FRAMES + 1][257];
 
+  private final float[] rises = new float[257];
   private int newest;
 
   FrameAnalysis(double lowestHz, double highestHz) {
@@ -120,6 +128,12 @@ final class FrameAnalysis {
         new Autocorrelation(SHORT, 512, Math.max(lowestHz, SHORT_LOWEST_HZ), highestHz, 2);
     this.longWindow =
         new Autocorrelation(LONG, 1024, lowestHz, Math.max(LONG_HIGHEST_HZ, lowestHz * 2), 1);
+    this.lags = new CosinePair(longWindow.steps());
+    for (int k = 0; k < perSurroundings.length; k++) {
+      int first = Math.max(0, k - AROUND);
+      int last = Math.min(perSurroundings.length, k + AROUND + 1);
+      perSurroundings[k] = 1f / (last - first);
+    }
     double sum = 0;
     for (int i = 0; i <= TABLE; i++) {
       double x = (i + 0.5) / (TABLE + 1);
@@ -133,8 +147,7 @@ final class FrameAnalysis {
 
   /** Looks at the samples from each start on. */
   void analyse(float[] samples, int shortStart, int longStart) {
-    shortWindow.analyse(samples, shortStart);
-    longWindow.analyse(samples, longStart);
+    Autocorrelation.analyse(samples, shortWindow, shortStart, longWindow, longStart, lags);
     count = 0;
     findPeaks(shortWindow, false);
     findPeaks(longWindow, true);
@@ -305,30 +318,33 @@ final class FrameAnalysis {
     }
   }
 
+  /** Loop by loop, each of a kind that compilers turn into wide instructions. */
   private void spectrum() {
     float[] power = longWindow.power();
-    amplitudeSum = 1e-9;
-    rootSum = 1e-9;
-    levelSum = 1e-9;
-    for (int k = 0; k < power.length; k++) {
+    int bins = power.length;
+    for (int k = 0; k < bins; k++) {
       amplitude[k] = (float) Math.sqrt(power[k]);
+    }
+    for (int k = 0; k < bins; k++) {
       root[k] = (float) Math.sqrt(amplitude[k]);
-      amplitudeSum += amplitude[k];
-      rootSum += root[k];
     }
-    float empty = (float) (EMPTY * amplitudeSum / power.length) + 1e-9f;
-    double around = 0;
-    for (int k = 0; k < AROUND; k++) {
-      around += amplitude[k];
+    rootSum = 1e-9 + Sums.of(root, 0, bins);
+    double sum = 1e-9;
+    for (int k = 0; k < bins; k++) {
+      sum += amplitude[k];
+      upTo[k + 1] = sum;
     }
-    for (int k = 0; k < power.length; k++) {
+    amplitudeSum = sum;
+    for (int k = 0; k < bins; k++) {
       int first = Math.max(0, k - AROUND);
-      int last = Math.min(power.length - 1, k + AROUND);
-      around += k + AROUND < power.length ? amplitude[k + AROUND] : 0;
-      around -= k > AROUND ? amplitude[k - AROUND - 1] : 0;
-      level[k] = amplitude[k] / ((float) around / (last - first + 1) + empty);
-      levelSum += level[k];
+      int last = Math.min(bins, k + AROUND + 1);
+      level[k] = (float) (upTo[last] - upTo[first]);
     }
+    float empty = (float) (EMPTY * amplitudeSum / bins) + 1e-9f;
+    for (int k = 0; k < bins; k++) {
+      level[k] = amplitude[k] / (level[k] * perSurroundings[k] + empty);
+    }
+    levelSum = 1e-9 + Sums.of(level, 0, bins);
   }
 
   /**
@@ -375,15 +391,9 @@ final class FrameAnalysis {
 
   /** Share of the power above 3 kHz: high in an s or a breath. */
   private static double bright(float[] power) {
-    double low = 1e-12;
-    double high = 0;
     int split = power.length * 3 / 8;
-    for (int k = 1; k < split; k++) {
-      low += power[k];
-    }
-    for (int k = split; k < power.length; k++) {
-      high += power[k];
-    }
+    double low = 1e-12 + Sums.of(power, 1, split);
+    double high = Sums.of(power, split, power.length);
     return high / (low + high);
   }
 
@@ -395,15 +405,16 @@ final class FrameAnalysis {
     newest = (newest + 1) % spectra.length;
     float[] now = spectra[newest];
     float[] before = spectra[(newest + 1) % spectra.length];
-    double rise = 0;
-    double all = 1e-9;
-    for (int k = 2; k < power.length; k++) {
-      float value = (float) Math.sqrt(Math.sqrt(power[k]));
-      now[k] = value;
-      rise += Math.max(0, value - before[k]);
-      all += value;
+    for (int k = 0; k < now.length; k++) {
+      now[k] = (float) Math.sqrt(power[k]);
     }
-    return rise / all;
+    for (int k = 0; k < now.length; k++) {
+      now[k] = (float) Math.sqrt(now[k]);
+    }
+    for (int k = 0; k < now.length; k++) {
+      rises[k] = Math.max(0, now[k] - before[k]);
+    }
+    return Sums.of(rises, 2, now.length) / (1e-9 + Sums.of(now, 2, now.length));
   }
 
   /** Writes what was found into a frame that outlives the next analysis. */

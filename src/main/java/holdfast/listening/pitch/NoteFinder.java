@@ -108,6 +108,9 @@ final class NoteFinder implements NoteStage {
   private final float[] attack = new float[MEMORY];
   private final float[] scratch = new float[MEMORY];
 
+  /** The cheapest of the notes, by its step. */
+  private int cheapest;
+
   private int now = -1;
   private int told;
   private int openStart = -1;
@@ -157,7 +160,7 @@ final class NoteFinder implements NoteStage {
     level[slot] = (float) levelDb;
     own[slot] = (float) ownDb;
     double attack = attack(slot, flux);
-    int best = cheapestNote();
+    int best = cheapest;
     // A note that has hardly begun is not struck again: or every attack would be two.
     boolean again = attack > 0 && now - start[best] >= SHORTEST;
     float outOfNote =
@@ -193,6 +196,7 @@ final class NoteFinder implements NoteStage {
     for (int m = 0; m <= STEPS; m++) {
       cost[m] -= least;
     }
+    cheapest = cheapestNote();
     tell(now - lag);
   }
 
@@ -252,9 +256,8 @@ final class NoteFinder implements NoteStage {
     return best;
   }
 
-  private int cheapest() {
-    int note = cheapestNote();
-    return cost[note] < cost[GAP] ? note : GAP;
+  private int best() {
+    return cost[cheapest] < cost[GAP] ? cheapest : GAP;
   }
 
   /**
@@ -262,7 +265,7 @@ final class NoteFinder implements NoteStage {
    * a note that already stands, and then the note that stands now.
    */
   private void tell(int settled) {
-    int state = cheapest();
+    int state = best();
     int begun = start[state];
     boolean stands = state != GAP && now + 1 - begun >= earliest;
     int due = stands ? Math.max(settled, begun) : settled;
