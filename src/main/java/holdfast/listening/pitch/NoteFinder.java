@@ -35,9 +35,6 @@ final class NoteFinder implements NoteStage {
   /** A sung frame costs a gap this much. */
   private static final float SUNG_IN_GAP = 0.9f;
 
-  /** Cost of a new note in the middle of singing: it must explain 60 ms better than the old. */
-  private static final double NEW_NOTE = 20;
-
   /** Cost of a gap after a note. */
   private static final double GAP_AFTER_NOTE = 2;
 
@@ -88,6 +85,7 @@ final class NoteFinder implements NoteStage {
   private final NoteListener listener;
   private final int lag;
   private final double noteOutOfGap;
+  private final double newNote;
   private final int earliest;
   private final float[] distance = new float[STEPS];
   private final float[] cost = new float[STEPS + 1];
@@ -133,6 +131,7 @@ final class NoteFinder implements NoteStage {
   NoteFinder(Patience patience, NoteListener listener) {
     this.listener = listener;
     this.noteOutOfGap = patience.noteOutOfGap();
+    this.newNote = patience.newNote();
     this.lag = patience.end();
     this.earliest = patience.begin();
     for (int i = 0; i < STEPS; i++) {
@@ -163,8 +162,7 @@ final class NoteFinder implements NoteStage {
     int best = cheapest;
     // A note that has hardly begun is not struck again: or every attack would be two.
     boolean again = attack > 0 && now - start[best] >= SHORTEST;
-    float outOfNote =
-        cost[best] + (float) (again ? Math.max(CHEAPEST, NEW_NOTE - attack) : NEW_NOTE);
+    float outOfNote = cost[best] + (float) (again ? Math.max(CHEAPEST, newNote - attack) : newNote);
     // Only a gap that is the best story so far leads to a note, or a gap of one frame would be the
     // cheap way from note to note.
     float outOfGap = cost[GAP] <= cost[best] ? cost[GAP] + (float) noteOutOfGap : Float.MAX_VALUE;

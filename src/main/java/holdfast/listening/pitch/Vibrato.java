@@ -16,6 +16,12 @@ final class Vibrato implements NoteStage {
   /** A turn must go back by this many cents to count; less is the voice's own unsteadiness. */
   private static final float TURN_CENTS = 30;
 
+  /**
+   * In a shake some other swing is at least this share of the widest. What falls from one note to
+   * the next, the old one ending high or the new one scooped, has one wide swing and small ones.
+   */
+  private static final float EVEN_SHARE = 0.33f;
+
   /** A shake is at most this wide from top to bottom, in cents: ±130. */
   static final double WIDEST_CENTS = 260;
 
@@ -98,6 +104,9 @@ final class Vibrato implements NoteStage {
     float bottom = top;
     float highest = top;
     float lowest = top;
+    float turnedAt = top;
+    float widestSwing = 0;
+    float nextSwing = 0;
     int direction = 0;
     int turns = 0;
     for (long i = from; i <= to; i++) {
@@ -106,17 +115,25 @@ final class Vibrato implements NoteStage {
       lowest = Math.min(lowest, value);
       top = Math.max(top, value);
       bottom = Math.min(bottom, value);
-      if (direction >= 0 && value < top - TURN_CENTS) {
-        turns += direction > 0 ? 1 : 0;
-        direction = -1;
-        bottom = value;
-      } else if (direction <= 0 && value > bottom + TURN_CENTS) {
-        turns += direction < 0 ? 1 : 0;
-        direction = 1;
+      boolean falls = direction >= 0 && value < top - TURN_CENTS;
+      boolean rises = direction <= 0 && value > bottom + TURN_CENTS;
+      if (falls || rises) {
+        float extreme = falls ? top : bottom;
+        float swing = Math.abs(extreme - turnedAt);
+        nextSwing = Math.max(nextSwing, Math.min(widestSwing, swing));
+        widestSwing = Math.max(widestSwing, swing);
+        turnedAt = extreme;
+        turns += direction != 0 ? 1 : 0;
+        direction = falls ? -1 : 1;
         top = value;
+        bottom = value;
       }
     }
-    return turns >= 2 && highest - lowest <= widest
+    float swing = Math.abs((direction > 0 ? top : bottom) - turnedAt);
+    nextSwing = Math.max(nextSwing, Math.min(widestSwing, swing));
+    widestSwing = Math.max(widestSwing, swing);
+    boolean even = nextSwing >= EVEN_SHARE * widestSwing;
+    return turns >= 2 && even && highest - lowest <= widest
         ? 0.5 * (highest + lowest)
         : pitch[(int) (frame % STRETCH)];
   }

@@ -92,6 +92,28 @@ class HearingCasesTest {
     assertHeard(voice.heard(live), 0.5, 6700);
   }
 
+  /** The voice lifts a little as it lets go of a note and reaches the next from below. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_step_between_two_notes_that_are_left_high_and_reached_low_is_no_shake(boolean live) {
+    TestVoice voice =
+        new TestVoice(2.5)
+            .note(
+                0.5,
+                2.0,
+                t ->
+                    t < 0.6
+                        ? 6900
+                        : t < 0.65
+                            ? 6900 + 45 * (t - 0.6) / 0.05
+                            : t < 0.71
+                                ? 6945 - 290 * (t - 0.65) / 0.06
+                                : 6700 - 45 * Math.exp(-(t - 0.71) / 0.02),
+                t -> 1,
+                TestVoice.OPEN);
+    assertHeard(voice.heard(live), 0.5, 6900, 1.18, 6700);
+  }
+
   @ParameterizedTest(name = "live: {0}")
   @ValueSource(booleans = {false, true})
   void a_glide_of_70_ms_joins_two_notes(boolean live) {
