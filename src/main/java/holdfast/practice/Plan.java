@@ -27,6 +27,9 @@ public record Plan(List<Step> steps) {
   private static final double FASTER = 1.1;
 
   /** So few phrases after the idea say little yet. */
+  /** A longer one was played without a rest, and is no small idea. */
+  private static final int MOST_NOTES = 16;
+
   private static final int FEW_PHRASES = 3;
 
   /** From this share of carried phrases on the idea is held through a chorus. */
@@ -100,7 +103,9 @@ public record Plan(List<Step> steps) {
                   motif ->
                       take.setting().givenIdea().isPresent()
                           ? WrittenIdea.ofGiven(motif.notes(), take.setting().metre())
-                          : WrittenIdea.ofPlayed(motif.notes(), take.setting().metre()));
+                          : WrittenIdea.ofPlayed(motif.notes(), take.setting().metre()))
+              .filter(
+                  notes -> take.setting().givenIdea().isPresent() || notes.size() <= MOST_NOTES);
     }
 
     Plan plan() {
@@ -111,7 +116,8 @@ public record Plan(List<Step> steps) {
             Way.SING_BACK,
             Optional.empty(),
             1,
-            "No idea was heard yet; say a small one, and I" + " show you where it can go.");
+            "No small idea was heard yet; say four or five notes and rest, and I show you where it"
+                + " can go.");
         return new Plan(steps);
       }
       HardBars.of(take)

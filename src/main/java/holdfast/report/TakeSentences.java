@@ -18,6 +18,9 @@ public final class TakeSentences {
   /** More than these at the top of a page hide the rest. */
   private static final int MOST_AT_THE_TOP = 3;
 
+  /** An idea of more notes was played without a rest. */
+  private static final int SMALL_IDEA = 16;
+
   private TakeSentences() {}
 
   /** The sentences, in the order in which they are read. */
@@ -26,6 +29,14 @@ public final class TakeSentences {
       return List.of("I did not hear any notes in this take.");
     }
     Counts counts = take.counts();
+    int notes = take.idea().get().notes().size();
+    if (counts.phrases() == 0 && notes > SMALL_IDEA) {
+      return List.of(
+          "I heard one phrase of "
+              + notes
+              + " notes and took it for your idea. Rest after four or five notes, so that I hear"
+              + " where your idea ends.");
+    }
     if (counts.phrases() == 0) {
       return List.of(
           "I heard one phrase, your idea. Carry it on to the next chord: keep its rhythm and its"

@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import holdfast.backing.BarRange;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
+import holdfast.listening.PlayedNote;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.motif.Player;
+import holdfast.report.TakeSentences;
 import holdfast.session.Coach;
 import holdfast.session.DemoStudent;
 import holdfast.session.DemoTake;
@@ -53,6 +55,38 @@ class PlanTest {
     Plan plan = Plan.after(silent, "lantern-turn");
 
     assertEquals(List.of(Way.SING_BACK), plan.steps().stream().map(Step::way).toList());
+  }
+
+  @Test
+  void a_chorus_without_a_rest_is_no_idea_to_be_handed_on() {
+    // As it was heard of a voice that sang an idea six times and never breathed.
+    List<PlayedNote> played =
+        IdeaNotation.parse(
+                "C5/0.5 D5/0.5 E5 C5/0.75 C5/0.25 A4 C5/0.25 C5/0.25 D5/0.5 E5 C5 A4/0.5 A4/0.5"
+                    + " D5/0.5 E5/0.5 F5 D5/0.25 D5/0.75 D5/0.25 A4 C5/0.25 C5/0.25 D5/0.5"
+                    + " E5/0.25 E5/0.75 C5 G4 C5/0.5 D5/0.5 E5 C5 A4/0.25 A4/0.75 C5/0.5 D5/0.5"
+                    + " E5 C5 A4")
+            .stream()
+            .map(n -> new PlayedNote(n.onsetBeats(), n.durationBeats(), n.pitch(), 0, 0.6, 1))
+            .toList();
+    JudgedTake take =
+        Coach.judge(
+            Setting.of(CHART, TempoMap.steady(60), Player.VOICE, Optional.empty()),
+            played,
+            phrase -> {});
+    int heard = take.idea().orElseThrow().notes().size();
+    assertTrue(heard > 16, heard + " notes");
+
+    Step step = Plan.after(take, "lantern-turn").steps().get(0);
+
+    assertEquals(Optional.empty(), step.idea(), step.command());
+    assertEquals(
+        List.of(
+            "I heard one phrase of "
+                + heard
+                + " notes and took it for your idea. Rest after four or five"
+                + " notes, so that I hear where your idea ends."),
+        TakeSentences.of(take));
   }
 
   @Test
