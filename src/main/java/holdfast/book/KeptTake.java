@@ -128,11 +128,22 @@ public final class KeptTake implements Keeper, AutoCloseable {
     log.end(judged.setting().beats().secondsAt(judged.phrases().isEmpty() ? 0 : lastBeat(judged)));
     log.close();
     List<String> said = new ArrayList<>();
-    log.trouble().ifPresent(said::add);
     TakeSettings known = settings.inTempo(judged.setting().beats());
     TakeSettings told = student.isPresent() ? known.by(student) : known;
-    folder.write(judged, heard, told, earlier(told), plan);
-    Unfinished.keep(log.file(), folder);
+    try {
+      folder.write(judged, heard, told, earlier(told), plan);
+      if (log.whole().equals(log.file())) {
+        log.trouble().ifPresent(said::add);
+        Unfinished.keep(log.file(), folder);
+      } else {
+        // There is room again.
+        WholeFile.write(folder.path().resolve(TakeFolder.HEARD), Files.readAllBytes(log.whole()));
+        Files.delete(log.file());
+        Files.delete(log.whole());
+      }
+    } catch (UserMistake full) {
+      throw log.trouble().map(where -> new UserMistake(where, full)).orElse(full);
+    }
     said.add("The take and its report are in " + folder.path());
     return said;
   }

@@ -32,10 +32,12 @@ class FullDiskTest {
 
   @TempDir Path folder;
 
+  private final String home = System.getProperty("user.home");
   private Path disk;
 
   @BeforeEach
   void mount() throws Exception {
+    System.setProperty("user.home", folder.toString());
     disk = Files.createDirectory(folder.resolve("disk"));
     assumeTrue(
         done("mount", "-t", "tmpfs", "-o", "size=8m", "tmpfs", disk.toString()),
@@ -44,6 +46,7 @@ class FullDiskTest {
 
   @AfterEach
   void unmount() throws Exception {
+    System.setProperty("user.home", home);
     done("umount", disk.toString());
   }
 
@@ -77,6 +80,30 @@ class FullDiskTest {
       Files.delete(filler);
     }
     assertEquals(PLAYED, logged());
+  }
+
+  @Test
+  void what_was_played_while_the_disk_was_full_to_the_end_is_kept_elsewhere_and_finished_later()
+      throws Exception {
+    try (KeptTake take = begin()) {
+      take.hear(piece(0, 10));
+      Path filler = fill();
+      take.hear(piece(10, PLAYED.size()));
+      UserMistake full =
+          assertThrows(UserMistake.class, () -> take.finish(judged(), Optional.empty()));
+      Path rescued = folder.resolve(take.folder().path().getFileName() + ".log");
+      assertTrue(full.getMessage().contains("all of it is in " + rescued), full.getMessage());
+      assertTrue(full.getMessage().contains("make room"), full.getMessage());
+      assertEquals(PLAYED, LoggedTake.recover(rescued).events());
+      Files.delete(filler);
+      Path takes = disk.resolve(Book.TAKES);
+      // As if the program that wrote it were gone.
+      List<String> lines = Files.readAllLines(rescued);
+      lines.removeIf(line -> line.contains(" take-log "));
+      Files.write(takes.resolve(rescued.getFileName()), lines);
+      Unfinished.finish(takes);
+      assertEquals(judged().phrases().size(), take.folder().judged().phrases().size());
+    }
   }
 
   @Test

@@ -1,10 +1,13 @@
 package holdfast.session.log;
 
+import holdfast.disk.WholeFile;
 import holdfast.listening.Heard;
 import holdfast.listening.PlayEvent;
 import holdfast.listening.PlayEvent.NoteOn;
 import holdfast.mistake.UserMistake;
 import holdfast.time.TempoMap;
+import java.io.ByteArrayOutputStream;
+import java.io.File;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -13,14 +16,18 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Writes down everything in a live take the moment it is heard, so that nothing that was played can
@@ -29,7 +36,9 @@ import java.util.stream.Collectors;
  *
  * <p>A log that cannot be written (a full disk, a pulled stick) does not stop the take; what could
  * not be written waits and is tried again with all that follows, and {@link #trouble} says what is
- * wrong as long as it is. May be used from several threads.
+ * wrong as long as it is. A take that ends so is kept elsewhere, in the user's own folder or in the
+ * system's for files that pass, and where neither takes it, tried again for a minute. May be used
+ * from several threads.
  */
 public final class TakeLog implements AutoCloseable {
 
@@ -44,9 +53,19 @@ public final class TakeLog implements AutoCloseable {
   static final String UP_TO = "up-to";
   static final String END = "end";
 
+  /** What makes sense of the rest, even where the file itself cannot be read any more. */
+  private static final Set<String> HEADING = Set.of(FIRST_WORD, SET, TEMPO);
+
   private static final long PATIENCE_SECONDS = 5;
 
+  /** While the take's end waits for room. */
+  private static final long AGAIN_MILLIS = 500;
+
+  private static final int AGAIN = 120;
+
   private final Path file;
+  private final List<Path> elsewhere;
+  private final List<String> heading = new ArrayList<>();
   // A stream and not a channel: a channel closes when its thread is interrupted, as sessions are.
   private final FileOutputStream out;
   private final ExecutorService disk =
@@ -59,11 +78,15 @@ public final class TakeLog implements AutoCloseable {
   private final AtomicBoolean isForcing = new AtomicBoolean();
   private final Queue<String> unwritten = new ArrayDeque<>();
   private boolean lineIsBroken;
+  private Path whole;
   private Optional<String> trouble = Optional.empty();
+  private String reason = "";
   private boolean closed;
 
-  private TakeLog(Path file, FileOutputStream out) {
+  private TakeLog(Path file, FileOutputStream out, List<Path> elsewhere) {
     this.file = file;
+    this.whole = file;
+    this.elsewhere = elsewhere;
     this.out = out;
   }
 
@@ -94,7 +117,16 @@ public final class TakeLog implements AutoCloseable {
 
   /** A log that goes on at the end of what is there. */
   static TakeLog appendingTo(Path file) throws IOException {
-    return new TakeLog(file, new FileOutputStream(file.toFile(), true));
+    List<Path> elsewhere =
+        Stream.of("user.home", "java.io.tmpdir").map(System::getProperty).map(Path::of).toList();
+    return appendingTo(file, elsewhere);
+  }
+
+  /**
+   * @param elsewhere folders for what can be written nowhere else when the take is over
+   */
+  static TakeLog appendingTo(Path file, List<Path> elsewhere) throws IOException {
+    return new TakeLog(file, new FileOutputStream(file.toFile(), true), elsewhere);
   }
 
   /** Settles something about the take; what was settled under this name before no longer holds. */
@@ -154,12 +186,20 @@ public final class TakeLog implements AutoCloseable {
     return file;
   }
 
+  /** Where all of it is: another file where there was no room for its end. */
+  public synchronized Path whole() {
+    return whole;
+  }
+
   /** The take ended as it should; what follows is only to close. */
   public void end(double seconds) {
     say(END, Double.toString(seconds));
   }
 
-  /** Forces the rest to the disk and lets go of the file, which stays where it is. */
+  /**
+   * Forces the rest to the disk and lets go of the file, which stays where it is. What it has no
+   * room for goes elsewhere, with all the rest; {@link #trouble} then says where.
+   */
   @Override
   public void close() {
     disk.shutdown();
@@ -170,10 +210,29 @@ public final class TakeLog implements AutoCloseable {
       interrupted = true;
     }
     writeWhatWaits();
+    for (int i = 0; i < AGAIN && !isKept(); i++) {
+      try {
+        TimeUnit.MILLISECONDS.sleep(AGAIN_MILLIS);
+      } catch (InterruptedException e) {
+        // Whoever wants to go on does not want to lose the take.
+        interrupted = true;
+      }
+      writeWhatWaits();
+    }
     force();
     synchronized (this) {
       if (!closed) {
         closed = true;
+        if (!unwritten.isEmpty()) {
+          trouble =
+              Optional.of(
+                  "The last "
+                      + unwritten.size()
+                      + " lines of the take's log "
+                      + file
+                      + " could be written nowhere and are lost;"
+                      + " make room on the disk before you play again.");
+        }
         try {
           out.close();
         } catch (IOException e) {
@@ -183,6 +242,55 @@ public final class TakeLog implements AutoCloseable {
     }
     if (interrupted) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Whether nothing waits any more, here or because all of it stands elsewhere now. */
+  private synchronized boolean isKept() {
+    if (closed || unwritten.isEmpty()) {
+      return true;
+    }
+    for (Path folder : elsewhere) {
+      Path other = folder.resolve(file.getFileName());
+      if (Files.exists(other)) {
+        continue;
+      }
+      try {
+        byte[] written = Files.isRegularFile(file) ? Files.readAllBytes(file) : new byte[0];
+        ByteArrayOutputStream all = new ByteArrayOutputStream();
+        all.writeBytes(String.join("", heading).getBytes(StandardCharsets.UTF_8));
+        all.writeBytes(written);
+        all.writeBytes(("\n" + String.join("", unwritten)).getBytes(StandardCharsets.UTF_8));
+        WholeFile.write(other, fresh -> forOurEyesOnly(fresh, all.toByteArray()));
+        whole = other;
+        unwritten.clear();
+        trouble =
+            Optional.of(
+                "The end of the take could not be written to "
+                    + file
+                    + " ("
+                    + reason
+                    + "), so all of it is in "
+                    + other
+                    + ": make room on the disk, move that file into "
+                    + file.toAbsolutePath().getParent()
+                    + " and start again; the take is finished then.");
+        return true;
+      } catch (IOException | UserMistake e) {
+        // The next folder may have room.
+      }
+    }
+    return false;
+  }
+
+  /** A folder for files that pass is everybody's. */
+  private static void forOurEyesOnly(Path fresh, byte[] bytes) throws IOException {
+    Files.createFile(fresh);
+    File made = fresh.toFile();
+    if (made.setReadable(false, false) && made.setReadable(true, true)) {
+      Files.write(fresh, bytes);
+    } else {
+      throw new IOException("its readers cannot be chosen");
     }
   }
 
@@ -204,7 +312,13 @@ public final class TakeLog implements AutoCloseable {
   }
 
   private void say(String word, String rest) {
-    write(new LogLine(word, rest).written());
+    String line = new LogLine(word, rest).written();
+    if (HEADING.contains(word)) {
+      synchronized (this) {
+        heading.add(line);
+      }
+    }
+    write(line);
   }
 
   private synchronized void write(String line) {
@@ -242,12 +356,16 @@ public final class TakeLog implements AutoCloseable {
   }
 
   private synchronized void tell(IOException e) {
+    if (!whole.equals(file)) {
+      return;
+    }
+    reason = e.getMessage();
     trouble =
         Optional.of(
             "The take's log "
                 + file
                 + " cannot be written ("
-                + e.getMessage()
+                + reason
                 + "); what you play now is kept in memory only, so make room on the disk.");
   }
 }

@@ -25,6 +25,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -157,12 +158,40 @@ class TakeLogTest {
   void a_full_disk_is_told_and_does_not_stop_the_take() throws IOException {
     Path full = Path.of("/dev/full");
     assumeTrue(Files.exists(full), "there is no /dev/full");
-    TakeLog log = TakeLog.appendingTo(full);
+    Path missing = folder.resolve("missing");
+    TakeLog log = TakeLog.appendingTo(full, List.of(missing, folder));
+    log.set("chart", "Slow Ferry");
     log.hear(new Heard(events(), 3));
     log.mark(4, "still here");
     assertTrue(
         log.trouble().orElseThrow().startsWith("The take's log /dev/full cannot be written"));
     log.close();
+    assertEquals(folder.resolve("full"), log.whole());
+    assertTrue(log.trouble().orElseThrow().contains("all of it is in " + log.whole()));
+    LoggedTake kept = LoggedTake.recover(log.whole());
+    assertEquals(events(), kept.events());
+    assertEquals("Slow Ferry", kept.settings().get("chart"));
+  }
+
+  @Test
+  void a_log_that_nothing_takes_waits_for_room_when_the_take_is_over() throws Exception {
+    Path full = Path.of("/dev/full");
+    assumeTrue(Files.exists(full), "there is no /dev/full");
+    Path stick = folder.resolve("stick");
+    TakeLog log = TakeLog.appendingTo(full, List.of(stick));
+    log.hear(new Heard(events(), 3));
+    CountDownLatch closing = new CountDownLatch(1);
+    Thread end =
+        new Thread(
+            () -> {
+              closing.countDown();
+              log.close();
+            });
+    end.start();
+    closing.await();
+    Files.createDirectory(stick);
+    end.join();
+    assertEquals(events(), LoggedTake.recover(stick.resolve("full")).events());
   }
 
   @Test
