@@ -84,7 +84,7 @@ final class Ringing implements NoteStage {
     boolean rings = unsung < SILENCE;
     unsung = 0;
     boolean louder = levelDb > quietestDb + STRUCK_DB;
-    if (!rings || quiet == 0 && (louder || !octaveAbove)) {
+    if (!rings || (quiet == 0 && (louder || !octaveAbove))) {
       // Struck, or struck again: whatever it is now, it is new.
       loudestDb = levelDb;
       octaveAbove = false;
