@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * A take that came as a sound file, laid over the tune it was played to: where its beats fall in
@@ -71,16 +72,17 @@ public record SoundTake(
       Profile profile,
       OptionalDouble barOne) {
     try (Renderings renderings = new Renderings(arrangement, bank, sound.seconds())) {
-      return hear(sound, renderings.backing(), arrangement, profile, barOne);
+      return hear(sound, renderings, arrangement, profile, barOne);
     }
   }
 
   private static SoundTake hear(
       EarSound sound,
-      KnownBacking backing,
+      Renderings renderings,
       Arrangement arrangement,
       Profile profile,
       OptionalDouble barOne) {
+    KnownBacking backing = renderings.backing();
     BackingPlace place =
         barOne.isPresent()
             ? BackingFinder.near(sound, backing, barOne.getAsDouble())
@@ -89,7 +91,9 @@ public record SoundTake(
       return byTheLine(sound, arrangement, profile);
     }
     List<PlayedNote> notes =
-        place.ourSound() ? withoutBacking(sound, backing, place, profile) : listen(sound, profile);
+        place.ourSound()
+            ? withoutBacking(sound, renderings, backing, place, profile)
+            : listen(sound, profile);
     return new SoundTake(
         steady(arrangement, place.stretch(), place.barOneSeconds()),
         notes,
@@ -163,8 +167,12 @@ public record SoundTake(
 
   /** The take on the backing's clock, the backing taken out; notes come back on the file's. */
   private static List<PlayedNote> withoutBacking(
-      EarSound sound, KnownBacking backing, BackingPlace place, Profile profile) {
-    EarSound known = backing.rendered().apply(place.tempoRatio());
+      EarSound sound,
+      Renderings renderings,
+      KnownBacking backing,
+      BackingPlace place,
+      Profile profile) {
+    EarSound known = renderings.sound(place.tempoRatio(), place.rounds());
     try (OnBackingTime steady = OnBackingTime.of(sound, place);
         EarSound alone = new CleanedSound(steady, known, steady.delaySamples(backing, place))) {
       List<PlayedNote> notes = new ArrayList<>();
@@ -190,7 +198,9 @@ public record SoundTake(
     private final Arrangement arrangement;
     private final SoundBank bank;
     private final int rounds;
-    private final Map<Double, EarSound> made = new HashMap<>();
+    private final Map<Rendering, EarSound> made = new HashMap<>();
+
+    private record Rendering(double tempoRatio, int rounds) {}
 
     Renderings(Arrangement arrangement, SoundBank bank, double seconds) {
       this.arrangement = arrangement;
@@ -209,14 +219,20 @@ public record SoundTake(
     KnownBacking backing() {
       Performance performance = Performance.of(arrangement, rounds);
       return new KnownBacking(
-          ratio -> made.computeIfAbsent(ratio, this::render),
+          ratio -> sound(ratio, OptionalInt.empty()),
           -performance.tempoMap().secondsAt(performance.firstBeat()),
           beatSeconds(),
           chorusSeconds());
     }
 
-    private EarSound render(double ratio) {
-      Performance performance = Performance.of(arrangement.at(arrangement.tempo() * ratio), rounds);
+    /** It stops after so many choruses, or lasts longer than the recording. */
+    EarSound sound(double tempoRatio, OptionalInt stops) {
+      return made.computeIfAbsent(new Rendering(tempoRatio, stops.orElse(rounds)), this::render);
+    }
+
+    private EarSound render(Rendering wanted) {
+      double tempo = arrangement.tempo() * wanted.tempoRatio();
+      Performance performance = Performance.of(arrangement.at(tempo), wanted.rounds());
       return new DrawnSound(
           BackingAudio.stream(performance, bank),
           BackingAudio.rate(),

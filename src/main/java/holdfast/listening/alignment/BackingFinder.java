@@ -4,6 +4,7 @@ import holdfast.listening.alignment.BackingPlace.Sureness;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import java.util.List;
+import java.util.OptionalInt;
 
 /** Finds a known backing in a take, whatever is sung over it. */
 public final class BackingFinder {
@@ -56,6 +57,18 @@ public final class BackingFinder {
    */
   private static final double CHANCE_SPREAD = 0.00027;
 
+  /** The last chord has died away by then, in seconds. */
+  private static final double RELEASE_SECONDS = 0.6;
+
+  /** How many stretches of a chorus must be without the backing before it is over. */
+  private static final int SILENT_STRETCHES = 3;
+
+  /** Seconds between their beginnings. */
+  private static final double STRETCH_SECONDS = 4;
+
+  /** What of a take lies behind the last chorus and is shorter than this holds no note. */
+  private static final double NOTHING_SECONDS = 0.2;
+
   private final EarSound take;
   private final KnownBacking backing;
 
@@ -87,7 +100,15 @@ public final class BackingFinder {
     boolean ours = believable(fine);
     TimeLine line = ours ? fine.line() : said;
     double barOne = line.take(backing.barOneSeconds());
-    return new BackingPlace(barOne, line.stretch(), 1, line.stretch(), Sureness.SURE, ours, 1);
+    return new BackingPlace(
+        barOne,
+        line.stretch(),
+        1,
+        line.stretch(),
+        Sureness.SURE,
+        ours,
+        finder.rounds(backing, line, ours),
+        1);
   }
 
   private BackingPlace find() {
@@ -110,7 +131,8 @@ public final class BackingFinder {
   }
 
   private BackingPlace nowhere() {
-    return new BackingPlace(backing.barOneSeconds(), 1, 1, 1, Sureness.UNSURE, false, 0);
+    return new BackingPlace(
+        backing.barOneSeconds(), 1, 1, 1, Sureness.UNSURE, false, OptionalInt.empty(), 0);
   }
 
   private double firstSound() {
@@ -169,7 +191,40 @@ public final class BackingFinder {
         best.stretch(),
         sureness(clearness, ours, onsets),
         ours,
+        rounds(backing, best, ours),
         clearness);
+  }
+
+  /**
+   * After how many choruses the backing stops in the take. A backing that is taken out of a take in
+   * which it has stopped would be put into it.
+   */
+  private OptionalInt rounds(KnownBacking known, TimeLine line, boolean ours) {
+    OptionalInt rounds = OptionalInt.empty();
+    if (!ours) {
+      return rounds;
+    }
+    FineBySound sound = new FineBySound(take, take.length(), known.rendered().apply(1));
+    double lasts = line.backing(take.seconds()) - known.barOneSeconds();
+    for (int n = (int) Math.floor(lasts / known.chorusSeconds()); n >= 1; n--) {
+      double end = line.take(known.barOneSeconds() + n * known.chorusSeconds());
+      if (take.seconds() - end > NOTHING_SECONDS) {
+        if (sounds(sound, end + RELEASE_SECONDS, line)) {
+          return rounds;
+        }
+        rounds = OptionalInt.of(n);
+      }
+    }
+    return rounds;
+  }
+
+  private static boolean sounds(FineBySound sound, double from, TimeLine line) {
+    for (int i = 0; i < SILENT_STRETCHES; i++) {
+      if (sound.sounds(from + i * STRETCH_SECONDS, line)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** The same pitch and another speed: the backing is rendered anew at the tempo that was found. */
@@ -186,6 +241,7 @@ public final class BackingFinder {
         best.stretch(),
         sureness(clearness, ours, onsets),
         ours,
+        rounds(other, best, ours),
         clearness);
   }
 

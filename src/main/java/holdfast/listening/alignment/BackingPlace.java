@@ -1,5 +1,7 @@
 package holdfast.listening.alignment;
 
+import java.util.OptionalInt;
+
 /**
  * Where the backing lies in a take.
  *
@@ -11,6 +13,8 @@ package holdfast.listening.alignment;
  * @param clockStretch what is left of the stretch then: the clock of the recorder
  * @param sureness how sure it is
  * @param ourSound whether it is our own rendered sound, so that it can be taken out of the take
+ * @param rounds after how many choruses it stops in the take; empty where it sounds to the take's
+ *     end, or is not our own sound
  * @param clearness how far the place stands out of other places, for whoever measures this
  */
 public record BackingPlace(
@@ -20,6 +24,7 @@ public record BackingPlace(
     double clockStretch,
     Sureness sureness,
     boolean ourSound,
+    OptionalInt rounds,
     double clearness) {
 
   /** How sure. */

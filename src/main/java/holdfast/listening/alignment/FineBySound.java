@@ -37,6 +37,12 @@ final class FineBySound {
   /** How much of the whitening is done: all of it would let empty bins speak. */
   private static final double WHITENING = 0.7;
 
+  /** Lags that are the place itself: 2 ms, echoes of the room among them. */
+  private static final int SAME_PLACE = Resampler.EAR_RATE / 500;
+
+  /** So far must the likeness at the place stand out of the likeness around it. */
+  private static final double STANDS_OUT = 3;
+
   private final EarSound take;
   private final EarSound backing;
   private final long takeSamples;
@@ -68,6 +74,25 @@ final class FineBySound {
       line = fit.line();
     }
     return fit;
+  }
+
+  /**
+   * Whether the backing sounds in the take from a second of it on: 4 s of both are most alike where
+   * the line says so, and not elsewhere.
+   */
+  boolean sounds(double takeSeconds, TimeLine line) {
+    long start = Math.round(takeSeconds * Resampler.EAR_RATE);
+    if (start < 0 || start >= take.length() || !correlate(start, line)) {
+      return false;
+    }
+    int reach = (int) (0.04 * Resampler.EAR_RATE);
+    int best = -reach;
+    double sum = 0;
+    for (int lag = -reach; lag <= reach; lag++) {
+      sum += value(lag) * value(lag);
+      best = value(lag) > value(best) ? lag : best;
+    }
+    return Math.abs(best) <= SAME_PLACE && value(best) > STANDS_OUT * Math.sqrt(sum / (2 * reach));
   }
 
   private long[] starts() {

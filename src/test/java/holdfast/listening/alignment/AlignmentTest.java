@@ -9,6 +9,7 @@ import holdfast.listening.alignment.BackingPlace.Sureness;
 import holdfast.listening.audio.EarSound;
 import holdfast.session.DemoTake;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -71,6 +72,18 @@ class AlignmentTest {
   void a_recorder_that_was_started_long_before_or_in_the_middle_finds_the_same_bar_1() {
     assertFound(wish().from(-9));
     assertFound(wish().from(10.4));
+  }
+
+  @Test
+  void a_backing_that_stops_is_not_looked_for_behind_its_end() {
+    // Two choruses end 75.6 s after the beginning; the third is in the rendering only.
+    assertEquals(OptionalInt.of(2), roundsIn(wish().lasting(79)));
+    assertEquals(OptionalInt.empty(), roundsIn(wish().lasting(60)));
+    assertEquals(OptionalInt.of(2), roundsIn(wish().clock(1.0001).backing(-38).lasting(78)));
+  }
+
+  private static OptionalInt roundsIn(Mixture.Wish wish) {
+    return BackingFinder.find(EarSound.of(Mixture.of(wish).samples()), FERRY).rounds();
   }
 
   @Test
