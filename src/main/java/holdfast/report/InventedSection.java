@@ -13,6 +13,7 @@ import static j2html.TagCreator.text;
 
 import holdfast.harmony.ToneName;
 import holdfast.melody.Note;
+import holdfast.practice.invent.Difference;
 import holdfast.practice.invent.Invented;
 import holdfast.report.picture.Mark;
 import holdfast.report.picture.ShapePainter;
@@ -25,8 +26,11 @@ import holdfast.theory.SpelledPitch;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.LiTag;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.stream.Collectors;
 
 /** What came of a session of inventing: its ideas, one by one, and how to take one further. */
@@ -54,7 +58,7 @@ final class InventedSection {
             found,
             again == 1
                 ? "One of them you said once more."
-                : "You came back to one you had " + again + " times.");
+                : again + " times you came back to one you had.");
   }
 
   static DomContent of(JudgedTake take, Invented session, Listening listening, Pictures pictures) {
@@ -66,7 +70,7 @@ final class InventedSection {
             ol(
                 each(
                     session.ideas().entrySet(),
-                    idea -> idea(take, idea.getKey(), idea.getValue(), listening, pictures))),
+                    idea -> idea(take, session, idea.getKey(), listening, pictures))),
             h2("Next practice"),
             p("Carry one of them through a tune; the number is the idea's."),
             div(code(
@@ -81,7 +85,8 @@ final class InventedSection {
   }
 
   private static LiTag idea(
-      JudgedTake take, int number, List<Note> notes, Listening listening, Pictures pictures) {
+      JudgedTake take, Invented session, int number, Listening listening, Pictures pictures) {
+    List<Note> notes = session.ideas().get(number);
     Optional<JudgedPhrase> played = playedAs(take, notes);
     Harmony over =
         played.<Harmony>map(phrase -> phrase.mainChord().harmony()).orElse(NoChord.SILENT);
@@ -111,7 +116,26 @@ final class InventedSection {
                 .withClass("shape"),
             p(strong(names)),
             p("Say it: " + RhythmWords.of(notes)),
+            difference(session, number),
             sound);
+  }
+
+  /** What makes it another than the one before; nothing for the first. */
+  private static DomContent difference(Invented session, int number) {
+    SortedMap<Integer, List<Note>> before = session.ideas().headMap(number);
+    if (before.isEmpty()) {
+      return text("");
+    }
+    Set<Difference> found =
+        Difference.between(before.get(before.lastKey()), session.ideas().get(number));
+    String words =
+        found.isEmpty()
+            ? "other steps"
+            : Arrays.stream(Difference.values())
+                .filter(found::contains)
+                .map(Difference::words)
+                .collect(Collectors.joining(", "));
+    return p("Beside number " + before.lastKey() + ": " + words + ".").withClass("quiet");
   }
 
   /** Where it was played first. */

@@ -169,6 +169,7 @@ class PageIsValidTest {
     assertTrue(page.contains("You found 2 different ideas over Fmaj7 and C7."));
     assertTrue(page.contains("One of them you said once more."));
     assertTrue(page.contains("C5 A4 G4 A4 F4"), "the first idea by its notes");
+    assertTrue(page.contains("Beside number 1: another "), "what makes it different");
     assertTrue(page.contains("--invented 3"), "by the number that was told");
     assertTrue(page.contains("<li value=\"3\">"), page);
     assertFalse(page.contains("let it go") || page.contains("did not come back"));
