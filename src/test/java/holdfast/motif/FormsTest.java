@@ -8,6 +8,7 @@ import holdfast.chart.Changes;
 import holdfast.melody.Note;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -232,6 +233,49 @@ class FormsTest {
       slow[i] = 6 * Written.TYPICAL[i];
     }
     assertNotEquals(Treatment.AUGMENTED, judge(slow, IDEA).treatment());
+  }
+
+  /** Common practice, no source: an ending is the smaller part of what it ends. */
+  @Test
+  void two_of_five_notes_may_be_an_ending_but_not_two_of_four() {
+    Verdict five = judge(Written.TYPICAL, 67, 69, 72, 65, 76);
+    assertEquals(ReshapedForms.CHANGED_ENDING, five.detail(), five::toString);
+    List<Note> four = Written.line(0, FOUR, 67, 69, 72, 64);
+    Verdict one = of(four, Written.line(8, FOUR, 67, 69, 72, 77));
+    assertEquals(ReshapedForms.CHANGED_ENDING, one.detail(), one::toString);
+    Verdict two = of(four, Written.line(8, FOUR, 67, 69, 62, 77));
+    assertNotEquals(ReshapedForms.CHANGED_ENDING, two.detail(), two::toString);
+  }
+
+  private static final double[] FOUR = {0, 0.5, 1, 2.5};
+
+  private static Verdict of(List<Note> idea, List<Note> phrase) {
+    return new MotifJudge().compare(Motif.over(Harmony.parse("C6"), idea), phrase, IN_C);
+  }
+
+  /** Common practice, no source: from 4:3 on a listener hears other note values. */
+  @Test
+  void five_for_four_is_another_tempo_and_three_for_two_are_other_note_values() {
+    for (double factor : new double[] {1.25, 1.5}) {
+      double[] slower = Arrays.stream(Written.TYPICAL).map(beat -> beat * factor).toArray();
+      double[] faster = Arrays.stream(Written.TYPICAL).map(beat -> beat / factor).toArray();
+      boolean tempo = factor < 4 / 3.0;
+      assertEquals(
+          tempo ? Treatment.LITERAL : Treatment.AUGMENTED, judge(slower, IDEA).treatment());
+      assertEquals(
+          tempo ? Treatment.LITERAL : Treatment.DIMINISHED, judge(faster, IDEA).treatment());
+    }
+  }
+
+  /** Common practice, no source: what is said twice may be said with any breath between. */
+  @Test
+  void the_head_said_twice_may_take_a_long_breath_between_but_keeps_its_rhythm_inside() {
+    check(
+        Treatment.FRAGMENT,
+        "twice",
+        judge(new double[] {0, 0.5, 1, 4.7, 5.2, 5.7}, 67, 69, 72, 67, 69, 72));
+    Verdict uneven = judge(new double[] {0, 0.9, 1.1, 4.7, 6.2, 6.4}, 67, 69, 72, 67, 69, 72);
+    assertNotEquals("twice", uneven.detail(), uneven::toString);
   }
 
   @Test
