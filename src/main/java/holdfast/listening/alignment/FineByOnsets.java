@@ -92,11 +92,7 @@ final class FineByOnsets {
       double energyB = centre(b);
       double scale = 1 / Math.sqrt(energyA * energyB + 1e-12);
       for (int lag = 0; lag <= 2 * reach; lag++) {
-        double sum = 0;
-        for (int i = 0; i < STRETCH; i++) {
-          sum += a[i] * b[i + lag];
-        }
-        likeness[lag] += sum * scale;
+        likeness[lag] += product(a, b, lag) * scale;
       }
     }
     int best = 0;
@@ -113,6 +109,17 @@ final class FineByOnsets {
     double middleTake = (from + STRETCH / 2.0) / RATE;
     double middleBacking = line.backing(middleTake) + (place - reach) * step / RATE;
     points.add(new LineFit.Point(middleBacking, middleTake, clear));
+  }
+
+  /** Two sums, so that no addition waits for the one before it. */
+  private static double product(float[] a, float[] b, int lag) {
+    double even = 0;
+    double odd = 0;
+    for (int i = 0; i < STRETCH; i += 2) {
+      even += a[i] * b[i + lag];
+      odd += a[i + 1] * b[i + 1 + lag];
+    }
+    return even + odd;
   }
 
   private static double centre(float[] row) {

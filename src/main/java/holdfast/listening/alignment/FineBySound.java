@@ -23,7 +23,8 @@ final class FineBySound {
   /** The most stretches that are looked at. */
   private static final int MOST = 40;
 
-  private static final int SIZE = 2 * STRETCH;
+  /** A power of two, longer than a stretch by more than any lag that is looked at. */
+  private static final int SIZE = 1 << 16;
 
   /** Under and over this the correlation is blind: chords and bass are told, cymbals are not. */
   private static final double LOWEST_HZ = 100;

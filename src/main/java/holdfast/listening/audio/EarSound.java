@@ -1,5 +1,7 @@
 package holdfast.listening.audio;
 
+import java.util.Arrays;
+
 /**
  * Mono sound at the ear's rate, of any length, read piece by piece. Two hours of it need no more
  * memory than a minute.
@@ -45,10 +47,13 @@ public interface EarSound extends AutoCloseable {
 
       @Override
       public void read(long from, float[] to, int offset, int count) {
-        for (int i = 0; i < count; i++) {
-          long at = from + i;
-          to[offset + i] = at >= 0 && at < samples.length ? samples[(int) at] : 0;
+        int first = (int) Math.max(0, Math.min(count, -from));
+        int last = (int) Math.max(first, Math.min(count, samples.length - from));
+        Arrays.fill(to, offset, offset + first, 0f);
+        if (last > first) {
+          System.arraycopy(samples, (int) (from + first), to, offset + first, last - first);
         }
+        Arrays.fill(to, offset + last, offset + count, 0f);
       }
 
       @Override
