@@ -76,6 +76,9 @@ final class NoteFinder implements NoteStage {
   /** A sound that comes back within this, in frames, may be the old one: 0.6 s. */
   private static final int RINGING = 120;
 
+  /** It died away where it ended this far under its loudest, in decibels; else it was stopped. */
+  private static final double DIED_DB = 10;
+
   /** It is the old one where it is no louder than that was at its end, by this, in decibels. */
   private static final double RINGING_DB = 3;
 
@@ -114,6 +117,7 @@ final class NoteFinder implements NoteStage {
   private int openStart = -1;
   private int lastEnd = -RINGING;
   private double lastCents;
+  private double lastDiedDb;
 
   /** The last attack: its frame and how much it speaks for a new note, in nats. */
   private int struck = -1000;
@@ -339,6 +343,7 @@ final class NoteFinder implements NoteStage {
     }
     openStart = -1;
     lastEnd = last;
+    lastDiedDb = loudness(from, last) - level[(last - 1) & (MEMORY - 1)];
     lastCents = cents;
     double sum = 0;
     for (int i = first; i < last; i++) {
@@ -357,6 +362,7 @@ final class NoteFinder implements NoteStage {
     return lastEnd > 0
         && from - lastEnd > 0
         && from - lastEnd <= RINGING
+        && lastDiedDb >= DIED_DB
         && Math.abs(cents - lastCents) < 50
         && loudness(from, to) <= level[(lastEnd - 1) & (MEMORY - 1)] + RINGING_DB;
   }

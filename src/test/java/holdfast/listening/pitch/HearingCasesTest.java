@@ -176,6 +176,16 @@ class HearingCasesTest {
 
   @ParameterizedTest(name = "live: {0}")
   @ValueSource(booleans = {false, true})
+  void a_note_that_was_stopped_and_comes_again_as_loud_is_a_new_note(boolean live) {
+    TestVoice take =
+        new TestVoice(3)
+            .note(0.5, 1, t -> 6100, t -> 0.05, TestVoice.OPEN)
+            .note(1.2, 1.7, t -> 6100, t -> 0.05, TestVoice.OPEN);
+    assertHeard(take.heard(live), 0.5, 6100, 1.2, 6100);
+  }
+
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
   void a_fundamental_that_fades_for_80_ms_is_no_octave_leap(boolean live) {
     TestVoice voice = new TestVoice(2.5);
     voice.note(0.5, 2.0, t -> 5700, t -> 1, 0, 0.5, 0, 0.3, 0, 0.1);
