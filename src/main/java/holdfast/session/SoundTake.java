@@ -1,8 +1,6 @@
 package holdfast.session;
 
 import holdfast.backing.Arrangement;
-import holdfast.backing.BackingAudio;
-import holdfast.backing.Performance;
 import holdfast.backing.sound.SoundBank;
 import holdfast.listening.PlayedNote;
 import holdfast.listening.alignment.BackingFinder;
@@ -11,19 +9,15 @@ import holdfast.listening.alignment.BackingPlace.Sureness;
 import holdfast.listening.alignment.KnownBacking;
 import holdfast.listening.alignment.LineFinder;
 import holdfast.listening.alignment.OnBackingTime;
-import holdfast.listening.audio.DrawnSound;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.pitch.CleanedSound;
 import holdfast.listening.pitch.FileEar;
 import holdfast.time.TempoMap;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * A take that came as a sound file, laid over the tune it was played to: where its beats fall in
@@ -71,14 +65,26 @@ public record SoundTake(
       SoundBank bank,
       Profile profile,
       OptionalDouble barOne) {
-    try (Renderings renderings = new Renderings(arrangement, bank, sound.seconds())) {
-      return hear(sound, renderings, arrangement, profile, barOne);
+    try (Renderings renderings = new Renderings(arrangement, bank)) {
+      return hear(sound, renderings, profile, barOne);
+    }
+  }
+
+  /**
+   * The same for one of several takes that were played along to the same.
+   *
+   * @param shared what was played along to; of any number of takes at once
+   */
+  public static SoundTake hear(
+      EarSound sound, Renderings shared, Profile profile, OptionalDouble barOne) {
+    try (Renderings.ForOneTake renderings = shared.forTake(sound.seconds())) {
+      return hear(sound, renderings, shared.arrangement(), profile, barOne);
     }
   }
 
   private static SoundTake hear(
       EarSound sound,
-      Renderings renderings,
+      Renderings.ForOneTake renderings,
       Arrangement arrangement,
       Profile profile,
       OptionalDouble barOne) {
@@ -168,7 +174,7 @@ public record SoundTake(
   /** The take on the backing's clock, the backing taken out; notes come back on the file's. */
   private static List<PlayedNote> withoutBacking(
       EarSound sound,
-      Renderings renderings,
+      Renderings.ForOneTake renderings,
       KnownBacking backing,
       BackingPlace place,
       Profile profile) {
@@ -187,61 +193,6 @@ public record SoundTake(
                 note.confidence()));
       }
       return notes;
-    }
-  }
-
-  /**
-   * The backing as long as the recording may need it, at each tempo made once and as it is asked.
-   */
-  private static final class Renderings implements AutoCloseable {
-
-    private final Arrangement arrangement;
-    private final SoundBank bank;
-    private final int rounds;
-    private final Map<Rendering, EarSound> made = new HashMap<>();
-
-    private record Rendering(double tempoRatio, int rounds) {}
-
-    Renderings(Arrangement arrangement, SoundBank bank, double seconds) {
-      this.arrangement = arrangement;
-      this.bank = bank;
-      this.rounds = (int) Math.ceil(1.06 * seconds / chorusSeconds()) + 1;
-    }
-
-    private double beatSeconds() {
-      return 60 / arrangement.tempo();
-    }
-
-    private double chorusSeconds() {
-      return arrangement.bars().size() * arrangement.metre().beats() * beatSeconds();
-    }
-
-    KnownBacking backing() {
-      Performance performance = Performance.of(arrangement, rounds);
-      return new KnownBacking(
-          ratio -> sound(ratio, OptionalInt.empty()),
-          -performance.tempoMap().secondsAt(performance.firstBeat()),
-          beatSeconds(),
-          chorusSeconds());
-    }
-
-    /** It stops after so many choruses, or lasts longer than the recording. */
-    EarSound sound(double tempoRatio, OptionalInt stops) {
-      return made.computeIfAbsent(new Rendering(tempoRatio, stops.orElse(rounds)), this::render);
-    }
-
-    private EarSound render(Rendering wanted) {
-      double tempo = arrangement.tempo() * wanted.tempoRatio();
-      Performance performance = Performance.of(arrangement.at(tempo), wanted.rounds());
-      return new DrawnSound(
-          BackingAudio.stream(performance, bank),
-          BackingAudio.rate(),
-          BackingAudio.seconds(performance));
-    }
-
-    @Override
-    public void close() {
-      made.values().forEach(EarSound::close);
     }
   }
 }

@@ -1,10 +1,10 @@
 package holdfast.book.overview;
 
+import holdfast.backing.Arrangement;
 import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.book.assignment.Answer;
 import holdfast.chart.Chart;
-import holdfast.listening.PlayedNote;
 import holdfast.listening.audio.EarTape;
 import holdfast.listening.audio.SoundFile;
 import holdfast.listening.midi.BarOne;
@@ -12,7 +12,6 @@ import holdfast.listening.midi.LineChoice;
 import holdfast.listening.midi.MidiTakeFile;
 import holdfast.listening.midi.RecordedTake;
 import holdfast.listening.midi.TakePlacement;
-import holdfast.listening.pitch.FileEar;
 import holdfast.mistake.UserMistake;
 import holdfast.motif.Family;
 import holdfast.motif.Motif;
@@ -22,8 +21,9 @@ import holdfast.report.ReportPage;
 import holdfast.session.Coach;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
+import holdfast.session.Renderings;
 import holdfast.session.Setting;
-import holdfast.time.TempoMap;
+import holdfast.session.SoundTake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -36,12 +36,14 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
  * The job of judging one returned take: a file in, an outcome and a report out. It knows no other
- * take, keeps nothing, and may run in any thread, process or machine.
+ * take, keeps nothing, and may run in any thread, process or machine; takes of one run may share
+ * what is rendered of their backing.
  */
 final class ReturnedTake {
 
@@ -54,6 +56,9 @@ final class ReturnedTake {
   private static final List<String> SOUND = List.of(".wav", ".mp3", ".ogg", ".flac", ".m4a");
 
   private ReturnedTake() {}
+
+  /** A take with what its report has to say of how it was heard. */
+  private record Judged(JudgedTake take, List<String> remarks) {}
 
   /** Whether a file of this name may be a take. */
   static boolean isOne(Path file) {
@@ -81,13 +86,19 @@ final class ReturnedTake {
   /**
    * Judges a take.
    *
+   * @param backing what recordings were played along to, asked for only where there is one
    * @param student whose it is, where the file itself does not say
    * @param report where its report goes
    * @param reportName the report's name in the outcome
    * @throws UserMistake where it cannot be judged; one sentence
    */
   static Line.Outcome judge(
-      Path file, String student, Terms terms, Path report, String reportName) {
+      Path file,
+      String student,
+      Terms terms,
+      Supplier<Renderings> backing,
+      Path report,
+      String reportName) {
     if (ends(file, ANSWERS) || isZip(file)) {
       return answer(file, student, report, reportName);
     }
@@ -99,10 +110,13 @@ final class ReturnedTake {
                     new UserMistake(
                         file.getFileName()
                             + " does not say what it was played over; name its chart"));
-    JudgedTake judged = ends(file, MIDI) ? midi(file, chart, terms) : sound(file, chart, terms);
-    Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student));
-    write(report, ReportPage.of(judged, occasion));
-    return outcome(judged, student, "", reportName);
+    Judged judged =
+        ends(file, MIDI)
+            ? new Judged(midi(file, chart, terms), List.of())
+            : sound(file, chart, terms, backing.get());
+    Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student)).remarking(judged.remarks());
+    write(report, ReportPage.of(judged.take(), occasion));
+    return outcome(judged.take(), student, "", reportName);
   }
 
   private static Line.Outcome answer(Path file, String student, Path report, String reportName) {
@@ -166,23 +180,16 @@ final class ReturnedTake {
     return Coach.judge(setting, line.part().notes(), phrase -> {});
   }
 
-  /** A recording says nothing of its tempo; its first note is taken to be on beat 1 of bar 1. */
-  private static JudgedTake sound(Path file, Chart chart, Terms terms) {
-    List<PlayedNote> notes;
+  /** As one take by itself is judged, with what is rendered for it shared with the others. */
+  private static Judged sound(Path file, Chart chart, Terms terms, Renderings backing) {
     try (EarTape tape = SoundFile.tape(file)) {
-      notes =
-          FileEar.hear(
-                  tape,
-                  terms.profile().lowestHz(),
-                  terms.profile().highestHz(),
-                  terms.profile().manner(),
-                  (seconds, hz, sung) -> {})
-              .notes();
+      SoundTake heard = SoundTake.hear(tape, backing, terms.profile(), OptionalDouble.empty());
+      Player plays = terms.profile().sings() ? Player.VOICE : Player.UNKNOWN;
+      Arrangement arrangement = terms.arrangement(chart);
+      Setting setting = Setting.of(arrangement, heard.beats(), plays, given(chart, terms));
+      return new Judged(
+          Coach.judge(setting, heard.notes(), phrase -> {}), List.of(heard.barOne()));
     }
-    double start = notes.isEmpty() ? 0 : notes.get(0).onsetSeconds();
-    TempoMap tempo = TempoMap.steady(terms.beatsPerMinute(), start);
-    Setting setting = Setting.of(chart, tempo, Player.VOICE, given(chart, terms));
-    return Coach.judge(setting, notes, phrase -> {});
   }
 
   private static Optional<Motif> given(Chart chart, Terms terms) {

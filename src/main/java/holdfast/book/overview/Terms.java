@@ -1,5 +1,6 @@
 package holdfast.book.overview;
 
+import holdfast.backing.Arrangement;
 import holdfast.book.assignment.Assignment;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartText;
@@ -31,7 +32,7 @@ public record Terms(
     Profile profile) {
 
   /** Goes up when takes come to be judged another way, so that old lines no longer count. */
-  private static final int JUDGE = 1;
+  private static final int JUDGE = 2;
 
   /** Only answers that bring their own chart. */
   public static final Terms NONE =
@@ -50,6 +51,11 @@ public record Terms(
         assignment.idea(),
         Player.KEYBOARD,
         Profile.ANYONE);
+  }
+
+  /** What recordings over a chart were played along to. */
+  Arrangement arrangement(Chart over) {
+    return Arrangement.of(over).at(beatsPerMinute);
   }
 
   /** Tells these terms from others in a line. */

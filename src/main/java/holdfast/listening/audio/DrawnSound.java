@@ -9,7 +9,7 @@ import java.nio.ByteOrder;
 /**
  * Sound that is made as far as it is asked for, and kept: a stream of 16 bit little-endian stereo
  * at the ear's rate on a temporary file, both channels added up, as a microphone hears two
- * loudspeakers.
+ * loudspeakers. It may be read from several threads.
  */
 public final class DrawnSound implements EarSound {
 
@@ -46,7 +46,7 @@ public final class DrawnSound implements EarSound {
   }
 
   @Override
-  public void read(long from, float[] to, int offset, int count) {
+  public synchronized void read(long from, float[] to, int offset, int count) {
     try {
       while (!ended && track.written() < Math.min(from + count, length)) {
         draw();

@@ -4,10 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import holdfast.backing.Arrangement;
 import holdfast.book.MadeTakes;
 import holdfast.book.TakeFolder;
 import holdfast.book.assignment.Answer;
+import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
+import holdfast.listening.alignment.MadeRecording;
 import holdfast.listening.calibration.Profile;
 import holdfast.motif.Player;
 import java.io.IOException;
@@ -17,6 +20,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -84,6 +88,36 @@ class ClassWorkTest {
     List<String> table = Files.readAllLines(overview.resolve(ClassPage.TABLE));
     assertEquals(4, table.size());
     assertTrue(table.get(1).startsWith("Ilko,Paper Boats,"), table.get(1));
+  }
+
+  /** Recorded beside a loudspeaker, from before the count-in; the singer enters when she likes. */
+  @Test
+  void recordings_are_laid_onto_their_backing_as_one_take_by_itself_is() throws Exception {
+    Path recorded = Files.createDirectories(temporary.resolve("recorded"));
+    MadeRecording early =
+        MadeRecording.usual("slow-ferry").write(Files.createDirectories(recorded.resolve("Ilko")));
+    MadeRecording slow =
+        MadeRecording.usual("slow-ferry")
+            .clock(1.0004)
+            .write(Files.createDirectories(recorded.resolve("Oda")));
+    Chart chart = ChartLibrary.open("Slow Ferry");
+    Terms terms =
+        new Terms(
+            Optional.of(chart),
+            Arrangement.of(chart).tempo(),
+            Optional.empty(),
+            Player.KEYBOARD,
+            Profile.named("voice"));
+    assertEquals(2, new ClassWork(recorded, overview, terms, Share.ALL).run(2, step -> {}));
+    ClassResults results = ClassResults.read(overview);
+    for (int i = 0; i < 2; i++) {
+      MadeRecording made = List.of(early, slow).get(i);
+      Line.Outcome outcome = results.students().get(i).newest().outcome();
+      assertEquals(made.carried(), outcome.carried(), 1);
+      String report = Files.readString(overview.resolve(outcome.report()));
+      String barOne = String.format(Locale.ROOT, "Bar 1 begins at %.2f s", made.barOneSeconds());
+      assertTrue(report.contains(barOne), barOne);
+    }
   }
 
   @Test
