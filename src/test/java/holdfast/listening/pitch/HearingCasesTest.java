@@ -107,11 +107,11 @@ class HearingCasesTest {
                         : t < 0.65
                             ? 6900 + 45 * (t - 0.6) / 0.05
                             : t < 0.71
-                                ? 6945 - 290 * (t - 0.65) / 0.06
-                                : 6700 - 45 * Math.exp(-(t - 0.71) / 0.02),
+                                ? 6945 - 190 * (t - 0.65) / 0.06
+                                : 6800 - 45 * Math.exp(-(t - 0.71) / 0.02),
                 t -> 1,
                 TestVoice.OPEN);
-    assertHeard(voice.heard(live), 0.5, 6900, 1.18, 6700);
+    assertHeard(voice.heard(live), 0.5, 6900, 1.18, 6800);
   }
 
   @ParameterizedTest(name = "live: {0}")
