@@ -187,8 +187,7 @@ final class ReturnedTake {
       Player plays = terms.profile().sings() ? Player.VOICE : Player.UNKNOWN;
       Arrangement arrangement = terms.arrangement(chart);
       Setting setting = Setting.of(arrangement, heard.beats(), plays, given(chart, terms));
-      return new Judged(
-          Coach.judge(setting, heard.notes(), phrase -> {}), List.of(heard.barOne()));
+      return new Judged(Coach.judge(setting, heard.notes(), phrase -> {}), List.of(heard.barOne()));
     }
   }
 

@@ -82,12 +82,6 @@ class SungTakeLoopTest {
   /** Sound that moved by more than this had a break: unbroken, it stands still to the sample. */
   private static final double BROKEN_SECONDS = 0.001;
 
-  /**
-   * Phrases that may be heard with a note too many or too few. A live ear finds about 95 of 100
-   * notes of a child over a backing, and where its frames fall differs from run to run.
-   */
-  private static final long HEARD_OTHERWISE = 1;
-
   private static final double BACKING_VOLUME = 0.2;
 
   /** The child's voice is brought to this many times what the singer of the bench gives. */
@@ -141,14 +135,8 @@ class SungTakeLoopTest {
             phrase -> {});
     assertEquals(List.of(), sung.listener().notices);
     JudgedTake judged = sung.judged();
-    List<Treatment> heard = treatments(judged);
-    List<Treatment> meant = treatments(asMeant);
-    assertEquals(meant.size(), heard.size(), () -> notes(judged));
-    long otherwise =
-        IntStream.range(0, meant.size()).filter(i -> meant.get(i) != heard.get(i)).count();
-    assertTrue(otherwise <= HEARD_OTHERWISE, () -> meant + " was " + heard + notes(judged));
+    assertEquals(treatments(asMeant), treatments(judged), () -> notes(judged));
     assertTrue(judged.phrases().stream().allMatch(JudgedPhrase::carries), () -> notes(judged));
-    assertEquals(Treatment.TRANSPOSED, heard.get(3), () -> notes(judged));
     assertTrue(Files.size(sung.sound()) > 20 * 44_100 * 2, "the sound is kept");
   }
 
