@@ -22,7 +22,6 @@ final class Aligner {
   private static final int[] STEPS_AFTER = {ADDS, 2, 1};
 
   private static final double NEVER = Double.NEGATIVE_INFINITY;
-  private static final double[] NONE = {};
 
   private final int n;
   private final int m;
