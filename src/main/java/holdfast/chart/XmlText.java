@@ -58,7 +58,7 @@ final class XmlText {
   }
 
   private static Charset encoding(byte[] xml, String source) {
-    int first = xml.length < 2 ? 0 : (xml[0] & 0xFF) << 8 | xml[1] & 0xFF;
+    int first = xml.length < 2 ? 0 : ((xml[0] & 0xFF) << 8) | (xml[1] & 0xFF);
     return switch (first) {
       case 0xFEFF, 0x003C -> StandardCharsets.UTF_16BE;
       case 0xFFFE, 0x3C00 -> StandardCharsets.UTF_16LE;

@@ -93,7 +93,7 @@ final class Autocorrelation {
   }
 
   /**
-   * Analyses the samples from {@code start} on in two windows; {@link #at} then answers.
+   * Analyses samples in two windows, each from a place of its own on; {@link #at} then answers.
    *
    * @param lags a pair as long as the rows of both
    */
