@@ -8,6 +8,7 @@ import holdfast.book.overview.Share;
 import holdfast.book.overview.Terms;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
+import holdfast.listening.alignment.MadeRecording;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.midi.MidiTakeWriter;
 import holdfast.listening.midi.TakeScore;
@@ -26,7 +27,7 @@ import java.util.OptionalInt;
 /**
  * How long a class of many takes makes a teacher wait. Run its main method with the number of
  * takes, a folder to make them in, and perhaps the name of a chart: {@code 2000 /tmp/class "Paper
- * Boats"}.
+ * Boats"}. A fourth word, {@code sound}, makes recordings of a minute, with the backing in them.
  */
 public final class ClassBench {
 
@@ -41,8 +42,13 @@ public final class ClassBench {
     int takes = Integer.parseInt(args[0]);
     Path folder = Path.of(args[1]);
     Chart chart = ChartLibrary.open(args.length > 2 ? args[2] : "Paper Boats");
+    boolean sound = args.length > 3 && args[3].equals("sound");
     for (int i = 0; i < takes; i++) {
-      make(folder, chart, i);
+      if (sound) {
+        record(folder, chart, i);
+      } else {
+        make(folder, chart, i);
+      }
     }
     Terms terms =
         new Terms(
@@ -71,6 +77,17 @@ public final class ClassBench {
   private static long cpuNanos() {
     return ((OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
         .getProcessCpuTime();
+  }
+
+  /** Loudspeakers and recorders of several kinds. */
+  private static void record(Path folder, Chart chart, int number) throws IOException {
+    Path student = folder.resolve("Student " + (1 + number));
+    if (!Files.exists(student.resolve("take.wav"))) {
+      MadeRecording.usual(chart.title())
+          .backing(-22 - number % 9)
+          .clock(1 + 1e-5 * (number % 11))
+          .write(Files.createDirectories(student));
+    }
   }
 
   private static void make(Path folder, Chart chart, int number) throws IOException {
