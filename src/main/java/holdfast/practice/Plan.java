@@ -26,10 +26,10 @@ public record Plan(List<Step> steps) {
   /** What went well may go a little faster. */
   private static final double FASTER = 1.1;
 
-  /** So few phrases after the idea say little yet. */
   /** A longer one was played without a rest, and is no small idea. */
   private static final int MOST_NOTES = 16;
 
+  /** So few phrases after the idea say little yet. */
   private static final int FEW_PHRASES = 3;
 
   /** From this share of carried phrases on the idea is held through a chorus. */
