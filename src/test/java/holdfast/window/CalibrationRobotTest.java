@@ -111,7 +111,7 @@ class CalibrationRobotTest {
       speaker.open(format);
       speaker.start();
       for (int pitch = LOWEST; pitch <= HIGHEST; pitch++) {
-        float[] tone = TestMicrophone.tone(pitch, 0.6, RATE, 0.3);
+        float[] tone = TestMicrophone.tone(pitch, 0.45, RATE, 0.3);
         ByteBuffer bytes = ByteBuffer.allocate(2 * tone.length).order(ByteOrder.LITTLE_ENDIAN);
         for (float sample : tone) {
           bytes.putShort((short) Math.round(sample * Short.MAX_VALUE));
