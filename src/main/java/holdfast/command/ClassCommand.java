@@ -11,7 +11,6 @@ import holdfast.command.live.LiveScreen;
 import holdfast.listening.calibration.Profile;
 import holdfast.melody.Note;
 import holdfast.mistake.UserMistake;
-import holdfast.motif.Player;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -143,10 +142,7 @@ final class ClassCommand implements Callable<Integer> {
     if (chart.isEmpty()) {
       return with(Terms.NONE);
     }
-    Chart over = ChartLibrary.open(chart.get());
-    return with(
-        new Terms(
-            Optional.of(over), over.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE));
+    return with(Terms.over(ChartLibrary.open(chart.get())));
   }
 
   private List<Note> given(String text, Terms terms) {

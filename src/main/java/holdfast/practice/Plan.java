@@ -26,8 +26,8 @@ public record Plan(List<Step> steps) {
   /** What went well may go a little faster. */
   private static final double FASTER = 1.1;
 
-  /** A longer one was played without a rest, and is no small idea. */
-  private static final int MOST_NOTES = 16;
+  /** A played idea of more notes was played without a rest, and is no small idea. */
+  public static final int MOST_NOTES = 16;
 
   /** So few phrases after the idea say little yet. */
   private static final int FEW_PHRASES = 3;

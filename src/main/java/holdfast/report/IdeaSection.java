@@ -10,16 +10,12 @@ import static j2html.TagCreator.text;
 
 import holdfast.chart.WrittenFor;
 import holdfast.motif.Motif;
-import holdfast.report.picture.Mark;
 import holdfast.report.picture.Palette;
-import holdfast.report.picture.ShapePainter;
 import holdfast.report.picture.StaffPainter;
 import holdfast.session.JudgedTake;
 import holdfast.theory.Harmony;
 import holdfast.theory.Key;
 import j2html.tags.DomContent;
-import java.awt.geom.Rectangle2D;
-import java.util.List;
 import java.util.Optional;
 
 /** The idea in notes, as a shape, and in words to say. */
@@ -46,19 +42,12 @@ final class IdeaSection {
             h2("The idea"),
             staff(staff, names, pictures),
             div(
-                    div(pictures.of(
-                            "idea",
-                            "The shape of the idea: " + names,
-                            SHAPE_WIDTH,
-                            SHAPE_HEIGHT,
-                            g ->
-                                ShapePainter.paint(
-                                    g,
-                                    new Rectangle2D.Double(0, 0, SHAPE_WIDTH, SHAPE_HEIGHT),
-                                    List.of(),
-                                    idea.notes(),
-                                    Mark.CARRIED)))
-                        .withClass("shape"),
+                    pictures.idea(
+                        "idea",
+                        "The shape of the idea: " + names,
+                        SHAPE_WIDTH,
+                        SHAPE_HEIGHT,
+                        idea.notes()),
                     div(
                             p(strong(names), span(over(take, occasion.reader()))),
                             p("Say it: " + RhythmWords.of(idea.notes())),

@@ -15,8 +15,6 @@ import holdfast.harmony.ToneName;
 import holdfast.melody.Note;
 import holdfast.practice.invent.Difference;
 import holdfast.practice.invent.Invented;
-import holdfast.report.picture.Mark;
-import holdfast.report.picture.ShapePainter;
 import holdfast.session.JudgedPhrase;
 import holdfast.session.JudgedTake;
 import holdfast.theory.Harmony;
@@ -25,7 +23,6 @@ import holdfast.theory.NoChord;
 import holdfast.theory.SpelledPitch;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.LiTag;
-import java.awt.geom.Rectangle2D;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -101,19 +98,12 @@ final class InventedSection {
             .orElse(text(""));
     return li().attr("value", number)
         .with(
-            div(pictures.of(
-                    "idea" + number,
-                    "The shape of idea " + number + ": " + names,
-                    SHAPE_WIDTH,
-                    SHAPE_HEIGHT,
-                    g ->
-                        ShapePainter.paint(
-                            g,
-                            new Rectangle2D.Double(0, 0, SHAPE_WIDTH, SHAPE_HEIGHT),
-                            List.of(),
-                            notes,
-                            Mark.CARRIED)))
-                .withClass("shape"),
+            pictures.idea(
+                "idea" + number,
+                "The shape of idea " + number + ": " + names,
+                SHAPE_WIDTH,
+                SHAPE_HEIGHT,
+                notes),
             p(strong(names)),
             p("Say it: " + RhythmWords.of(notes)),
             difference(session, number),

@@ -4,10 +4,15 @@ import static j2html.TagCreator.div;
 import static j2html.TagCreator.object;
 import static j2html.TagCreator.rawHtml;
 
+import holdfast.melody.Note;
+import holdfast.report.picture.Mark;
+import holdfast.report.picture.ShapePainter;
 import holdfast.report.picture.Svg;
 import j2html.tags.DomContent;
 import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -24,6 +29,18 @@ interface Pictures {
    * @param painter draws it, with the top left corner at 0
    */
   DomContent of(String id, String alt, double width, double height, Consumer<Graphics2D> painter);
+
+  /** The shape of an idea, by itself. */
+  default DomContent idea(String id, String alt, double width, double height, List<Note> notes) {
+    Rectangle2D all = new Rectangle2D.Double(0, 0, width, height);
+    return div(of(
+            id,
+            alt,
+            width,
+            height,
+            g -> ShapePainter.paint(g, all, List.of(), notes, Mark.CARRIED)))
+        .withClass("shape");
+  }
 
   /** Inside the page, in the page's colours. */
   static Pictures inThePage() {

@@ -1,6 +1,7 @@
 package holdfast.report;
 
 import holdfast.practice.HardBars;
+import holdfast.practice.Plan;
 import holdfast.session.Afterthought;
 import holdfast.session.Counts;
 import holdfast.session.JudgedPhrase;
@@ -18,9 +19,6 @@ public final class TakeSentences {
   /** More than these at the top of a page hide the rest. */
   private static final int MOST_AT_THE_TOP = 3;
 
-  /** An idea of more notes was played without a rest. */
-  private static final int SMALL_IDEA = 16;
-
   private TakeSentences() {}
 
   /** The sentences, in the order in which they are read. */
@@ -30,7 +28,7 @@ public final class TakeSentences {
     }
     Counts counts = take.counts();
     int notes = take.idea().get().notes().size();
-    if (counts.phrases() == 0 && notes > SMALL_IDEA) {
+    if (counts.phrases() == 0 && notes > Plan.MOST_NOTES) {
       return List.of(
           "I heard one phrase of "
               + notes

@@ -30,7 +30,8 @@ public final class Renderings implements AutoCloseable {
     this.bank = bank;
   }
 
-  Arrangement arrangement() {
+  /** What it is that was played along to. */
+  public Arrangement arrangement() {
     return arrangement;
   }
 

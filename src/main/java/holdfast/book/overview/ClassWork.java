@@ -1,7 +1,5 @@
 package holdfast.book.overview;
 
-import holdfast.backing.Arrangement;
-import holdfast.backing.sound.SoundBank;
 import holdfast.mistake.UserMistake;
 import holdfast.session.Renderings;
 import java.io.IOException;
@@ -65,30 +63,6 @@ public final class ClassWork {
    */
   public record Step(int done, int all) {}
 
-  /** What the recordings of one run were played along to, once the first of them is met. */
-  private static final class Played implements AutoCloseable {
-
-    private final Terms terms;
-    private Optional<Renderings> backing = Optional.empty();
-
-    Played(Terms terms) {
-      this.terms = terms;
-    }
-
-    synchronized Renderings backing() {
-      if (backing.isEmpty()) {
-        Arrangement arrangement = terms.arrangement(terms.chart().orElseThrow());
-        backing = Optional.of(new Renderings(arrangement, SoundBank.builtIn()));
-      }
-      return backing.orElseThrow();
-    }
-
-    @Override
-    public synchronized void close() {
-      backing.ifPresent(Renderings::close);
-    }
-  }
-
   /** A file that is there. */
   private record Found(String name, long bytes, long changedMillis) {}
 
@@ -109,8 +83,8 @@ public final class ClassWork {
     List<Found> todo = todo();
     ConcurrentLinkedQueue<Found> queue = new ConcurrentLinkedQueue<>(todo);
     AtomicInteger done = new AtomicInteger();
-    try (Ledger ledger = Ledger.open(overview, share);
-        Played played = new Played(terms)) {
+    Optional<Renderings> backing = terms.backing();
+    try (Ledger ledger = Ledger.open(overview, share)) {
       ExecutorService workers = Executors.newFixedThreadPool(Math.max(1, cores));
       try {
         List<Future<?>> running = new ArrayList<>();
@@ -119,7 +93,7 @@ public final class ClassWork {
               workers.submit(
                   () -> {
                     for (Found next = queue.poll(); next != null; next = queue.poll()) {
-                      ledger.put(judged(next, played));
+                      ledger.put(judged(next, backing));
                       progress.accept(new Step(done.incrementAndGet(), todo.size()));
                     }
                   }));
@@ -136,11 +110,13 @@ public final class ClassWork {
       } finally {
         workers.shutdownNow();
       }
+    } finally {
+      backing.ifPresent(Renderings::close);
     }
     return done.get();
   }
 
-  private Line judged(Found found, Played played) {
+  private Line judged(Found found, Optional<Renderings> backing) {
     Path file = folder.resolve(found.name());
     String student = student(found.name());
     String mark = ReturnedTake.mark(found.name(), terms);
@@ -159,8 +135,7 @@ public final class ClassWork {
       return new Line(
           found.name(),
           state,
-          ReturnedTake.judge(
-              file, student, terms, played::backing, overview.resolve(report), report));
+          ReturnedTake.judge(file, student, terms, backing, overview.resolve(report), report));
     } catch (UserMistake e) {
       return new Line(found.name(), state, Line.Outcome.failed(student, e.getMessage()));
     } catch (RuntimeException e) {

@@ -1,6 +1,5 @@
 package holdfast.book.overview;
 
-import holdfast.backing.Arrangement;
 import holdfast.book.TakeFolder;
 import holdfast.book.TakeSettings;
 import holdfast.book.assignment.Answer;
@@ -36,7 +35,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -86,7 +84,7 @@ final class ReturnedTake {
   /**
    * Judges a take.
    *
-   * @param backing what recordings were played along to, asked for only where there is one
+   * @param backing what recordings were played along to; empty where the chart is not known
    * @param student whose it is, where the file itself does not say
    * @param report where its report goes
    * @param reportName the report's name in the outcome
@@ -96,7 +94,7 @@ final class ReturnedTake {
       Path file,
       String student,
       Terms terms,
-      Supplier<Renderings> backing,
+      Optional<Renderings> backing,
       Path report,
       String reportName) {
     if (ends(file, ANSWERS) || isZip(file)) {
@@ -113,7 +111,7 @@ final class ReturnedTake {
     Judged judged =
         ends(file, MIDI)
             ? new Judged(midi(file, chart, terms), List.of())
-            : sound(file, chart, terms, backing.get());
+            : sound(file, chart, terms, backing.orElseThrow());
     Occasion occasion = Occasion.UNKNOWN.by(Optional.of(student)).remarking(judged.remarks());
     write(report, ReportPage.of(judged.take(), occasion));
     return outcome(judged.take(), student, "", reportName);
@@ -185,8 +183,8 @@ final class ReturnedTake {
     try (EarTape tape = SoundFile.tape(file)) {
       SoundTake heard = SoundTake.hear(tape, backing, terms.profile(), OptionalDouble.empty());
       Player plays = terms.profile().sings() ? Player.VOICE : Player.UNKNOWN;
-      Arrangement arrangement = terms.arrangement(chart);
-      Setting setting = Setting.of(arrangement, heard.beats(), plays, given(chart, terms));
+      Setting setting =
+          Setting.of(backing.arrangement(), heard.beats(), plays, given(chart, terms));
       return new Judged(Coach.judge(setting, heard.notes(), phrase -> {}), List.of(heard.barOne()));
     }
   }

@@ -1,6 +1,7 @@
 package holdfast.book.overview;
 
 import holdfast.backing.Arrangement;
+import holdfast.backing.sound.SoundBank;
 import holdfast.book.assignment.Assignment;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartText;
@@ -8,6 +9,7 @@ import holdfast.listening.calibration.Profile;
 import holdfast.melody.IdeaNotation;
 import holdfast.melody.Note;
 import holdfast.motif.Player;
+import holdfast.session.Renderings;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
@@ -43,6 +45,12 @@ public record Terms(
     idea = idea.map(List::copyOf);
   }
 
+  /** Only a chart, at its own tempo. */
+  public static Terms over(Chart chart) {
+    return new Terms(
+        Optional.of(chart), chart.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE);
+  }
+
   /** What an assignment says. */
   public static Terms of(Assignment assignment) {
     return new Terms(
@@ -53,9 +61,10 @@ public record Terms(
         Profile.ANYONE);
   }
 
-  /** What recordings over a chart were played along to. */
-  Arrangement arrangement(Chart over) {
-    return Arrangement.of(over).at(beatsPerMinute);
+  /** What recordings were played along to; nothing of it is rendered yet. */
+  Optional<Renderings> backing() {
+    return chart.map(
+        over -> new Renderings(Arrangement.of(over).at(beatsPerMinute), SoundBank.builtIn()));
   }
 
   /** Tells these terms from others in a line. */

@@ -63,9 +63,6 @@ public final class BackingFinder {
   /** How many stretches of a chorus must be without the backing before it is over. */
   private static final int SILENT_STRETCHES = 3;
 
-  /** Seconds between their beginnings. */
-  private static final double STRETCH_SECONDS = 4;
-
   /** What of a take lies behind the last chorus and is shorter than this holds no note. */
   private static final double NOTHING_SECONDS = 0.2;
 
@@ -220,7 +217,7 @@ public final class BackingFinder {
 
   private static boolean sounds(FineBySound sound, double from, TimeLine line) {
     for (int i = 0; i < SILENT_STRETCHES; i++) {
-      if (sound.sounds(from + i * STRETCH_SECONDS, line)) {
+      if (sound.sounds(from + i * FineBySound.STRETCH_SECONDS, line)) {
         return true;
       }
     }

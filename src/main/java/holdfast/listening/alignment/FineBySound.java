@@ -17,8 +17,10 @@ import java.util.Optional;
  */
 final class FineBySound {
 
-  /** A stretch of the take that is compared at once: 4 s. */
-  private static final int STRETCH = 4 * Resampler.EAR_RATE;
+  /** A stretch of the take that is compared at once. */
+  static final int STRETCH_SECONDS = 4;
+
+  private static final int STRETCH = STRETCH_SECONDS * Resampler.EAR_RATE;
 
   /** The most stretches that are looked at. */
   private static final int MOST = 40;
@@ -87,13 +89,8 @@ final class FineBySound {
       return false;
     }
     int reach = (int) (0.04 * Resampler.EAR_RATE);
-    int best = -reach;
-    double sum = 0;
-    for (int lag = -reach; lag <= reach; lag++) {
-      sum += value(lag) * value(lag);
-      best = value(lag) > value(best) ? lag : best;
-    }
-    return Math.abs(best) <= SAME_PLACE && value(best) > STANDS_OUT * Math.sqrt(sum / (2 * reach));
+    int best = likest(reach);
+    return Math.abs(best) <= SAME_PLACE && value(best) > STANDS_OUT * around(reach);
   }
 
   private long[] starts() {
@@ -112,20 +109,15 @@ final class FineBySound {
       if (!correlate(start, line)) {
         continue;
       }
-      int best = -reach;
-      double sum = 0;
-      for (int lag = -reach; lag <= reach; lag++) {
-        sum += known[Math.floorMod(lag, SIZE)] * known[Math.floorMod(lag, SIZE)];
-        best = value(lag) > value(best) ? lag : best;
-      }
-      double rest = Math.sqrt(sum / (2 * reach + 1)) + 1e-12;
+      int best = likest(reach);
       if (Math.abs(best) == reach) {
         continue;
       }
       double place = best + Peak.offset(value(best - 1), value(best), value(best + 1));
       double middle = (start + STRETCH / 2.0) / Resampler.EAR_RATE;
       double off = place / Resampler.EAR_RATE / line.stretch();
-      points.add(new LineFit.Point(line.backing(middle) - off, middle, value(best) / rest));
+      points.add(
+          new LineFit.Point(line.backing(middle) - off, middle, value(best) / around(reach)));
     }
     return points;
   }
@@ -148,6 +140,24 @@ final class FineBySound {
 
   private double value(int lag) {
     return known[Math.floorMod(lag, SIZE)];
+  }
+
+  /** The lag at which both are most alike, none further away than the reach. */
+  private int likest(int reach) {
+    int best = -reach;
+    for (int lag = -reach; lag <= reach; lag++) {
+      best = value(lag) > value(best) ? lag : best;
+    }
+    return best;
+  }
+
+  /** Root mean square of the likeness within the reach. */
+  private double around(int reach) {
+    double sum = 0;
+    for (int lag = -reach; lag <= reach; lag++) {
+      sum += value(lag) * value(lag);
+    }
+    return Math.sqrt(sum / (2 * reach + 1)) + 1e-12;
   }
 
   /**

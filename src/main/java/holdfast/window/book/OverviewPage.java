@@ -4,9 +4,6 @@ import holdfast.book.overview.ClassPage;
 import holdfast.book.overview.ClassWork;
 import holdfast.book.overview.Share;
 import holdfast.book.overview.Terms;
-import holdfast.chart.Chart;
-import holdfast.listening.calibration.Profile;
-import holdfast.motif.Player;
 import holdfast.window.Desk;
 import holdfast.window.Page;
 import holdfast.window.charts.Shelf;
@@ -84,12 +81,7 @@ public final class OverviewPage implements Page {
   /** Over what bare MIDI and sound files were played, at the chart's own tempo. */
   private Terms terms() {
     int chosen = charts.getSelectedIndex();
-    if (chosen <= 0) {
-      return Terms.NONE;
-    }
-    Chart over = shelf.get(chosen - 1).chart();
-    return new Terms(
-        Optional.of(over), over.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE);
+    return chosen <= 0 ? Terms.NONE : Terms.over(shelf.get(chosen - 1).chart());
   }
 
   @Override

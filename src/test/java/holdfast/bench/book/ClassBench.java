@@ -9,10 +9,8 @@ import holdfast.book.overview.Terms;
 import holdfast.chart.Chart;
 import holdfast.chart.ChartLibrary;
 import holdfast.listening.alignment.MadeRecording;
-import holdfast.listening.calibration.Profile;
 import holdfast.listening.midi.MidiTakeWriter;
 import holdfast.listening.midi.TakeScore;
-import holdfast.motif.Player;
 import holdfast.time.TempoMap;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -21,7 +19,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.OptionalInt;
 
 /**
@@ -50,9 +47,7 @@ public final class ClassBench {
         make(folder, chart, i);
       }
     }
-    Terms terms =
-        new Terms(
-            Optional.of(chart), chart.tempo(), Optional.empty(), Player.KEYBOARD, Profile.ANYONE);
+    Terms terms = Terms.over(chart);
     Path overview = folder.resolve("overview");
     int cores = Runtime.getRuntime().availableProcessors();
     long cpu = cpuNanos();

@@ -68,24 +68,31 @@ final class LabelledSet {
     Random random = new Random(seed);
     List<Case> cases = new ArrayList<>();
     while (cases.size() < size) {
-      Chart chart = charts.get(random.nextInt(charts.size()));
-      Place home = place(chart, random);
-      Place there = place(chart, random);
-      List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
-      new Making(home, there, written, random)
+      Two two = two(random);
+      List<Note> written = idea(two.home(), random);
+      new Making(two.home(), two.there(), written, random)
           .dressed(dress)
-          .map(phrase -> played(dress.made(), home, there, written, phrase, 0, random))
+          .map(phrase -> played(dress.made(), two.home(), two.there(), written, phrase, 0, random))
           .ifPresent(cases::add);
     }
     return cases;
   }
 
-  private Optional<Case> one(Treatment made, Random random) {
+  /** Two places of one chart. */
+  private record Two(Place home, Place there) {}
+
+  private Two two(Random random) {
     Chart chart = charts.get(random.nextInt(charts.size()));
-    Place home = place(chart, random);
-    Place there = place(chart, random);
-    List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
-    return one(made, home, there, written, random);
+    return new Two(place(chart, random), place(chart, random));
+  }
+
+  private List<Note> idea(Place place, Random random) {
+    return maker.make(place, 3 + random.nextInt(5), random);
+  }
+
+  private Optional<Case> one(Treatment made, Random random) {
+    Two two = two(random);
+    return one(made, two.home(), two.there(), idea(two.home(), random), random);
   }
 
   private Optional<Case> one(
@@ -144,7 +151,7 @@ final class LabelledSet {
     while (takes.size() < size) {
       Chart chart = charts.get(random.nextInt(charts.size()));
       Place home = place(chart, random);
-      List<Note> written = maker.make(home, 3 + random.nextInt(5), random);
+      List<Note> written = idea(home, random);
       List<Note> heard = performer.play(written, home.tempo(), random);
       List<Case> cases = new ArrayList<>();
       while (cases.size() < phrases) {
@@ -174,12 +181,10 @@ final class LabelledSet {
     Random random = new Random(seed);
     List<Case> cases = new ArrayList<>();
     while (cases.size() < size) {
-      Chart chart = charts.get(random.nextInt(charts.size()));
-      Place home = place(chart, random);
-      Place there = place(chart, random);
-      List<Note> one = maker.make(home, 3 + random.nextInt(5), random);
-      List<Note> other = maker.make(there, 3 + random.nextInt(5), random);
-      cases.add(played(Treatment.NEW, home, there, one, other, 0, random));
+      Two two = two(random);
+      List<Note> one = idea(two.home(), random);
+      List<Note> other = idea(two.there(), random);
+      cases.add(played(Treatment.NEW, two.home(), two.there(), one, other, 0, random));
     }
     return cases;
   }
