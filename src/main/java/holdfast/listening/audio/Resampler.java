@@ -24,7 +24,10 @@ public final class Resampler {
 
   private final int inRate;
   private final int phases;
+
+  /** A multiple of four. */
   private final int taps;
+
   private final float[] table;
   private final float[] history;
   private int filled;
@@ -44,7 +47,7 @@ public final class Resampler {
     int exact = EAR_RATE / gcd(inRate, EAR_RATE);
     this.phases = Math.min(exact, MOST_PHASES);
     double cutoff = PASS_BAND * Math.min(1.0, (double) EAR_RATE / inRate);
-    int half = (int) Math.ceil(CROSSINGS / cutoff);
+    int half = 2 * (int) Math.ceil(CROSSINGS / cutoff / 2);
     this.taps = 2 * half;
     this.table = new float[phases * taps];
     for (int p = 0; p < phases; p++) {
@@ -114,24 +117,26 @@ public final class Resampler {
         dropped += keepFrom;
         return written;
       }
-      int row = phase * taps;
-      // Four sums, so that no addition waits for the one before it.
-      float a = 0;
-      float b = 0;
-      float c = 0;
-      float d = 0;
-      int t = 0;
-      for (; t + 3 < taps; t += 4) {
-        a += history[start + t] * table[row + t];
-        b += history[start + t + 1] * table[row + t + 1];
-        c += history[start + t + 2] * table[row + t + 2];
-        d += history[start + t + 3] * table[row + t + 3];
-      }
-      for (; t < taps; t++) {
-        a += history[start + t] * table[row + t];
-      }
-      out[written++] = a + b + (c + d);
+      out[written++] = product(start, phase * taps);
       outIndex++;
     }
+  }
+
+  /** The filter's row times the history: four sums, so that no addition waits for another. */
+  private float product(int start, int row) {
+    float[] sound = history;
+    float[] filter = table;
+    int count = taps;
+    float a = 0;
+    float b = 0;
+    float c = 0;
+    float d = 0;
+    for (int t = 0; t < count - 3; t += 4) {
+      a += sound[start + t] * filter[row + t];
+      b += sound[start + t + 1] * filter[row + t + 1];
+      c += sound[start + t + 2] * filter[row + t + 2];
+      d += sound[start + t + 3] * filter[row + t + 3];
+    }
+    return a + b + (c + d);
   }
 }

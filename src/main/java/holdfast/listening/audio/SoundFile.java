@@ -238,10 +238,8 @@ public final class SoundFile {
       if (pcm.isBigEndian()) {
         reverse(block, whole * channels, bytes);
       }
-      for (int i = 0; i < whole; i++) {
-        for (int c = 0; c < used; c++) {
-          sound[c][i] = format.read(view, bytes * (i * channels + c));
-        }
+      for (int c = 0; c < used; c++) {
+        format.read(view, channels, c, sound[c], whole);
       }
       sink.take(sound, whole);
       int rest = held - whole * bytes * channels;

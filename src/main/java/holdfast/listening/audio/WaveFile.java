@@ -184,10 +184,8 @@ public final class WaveFile {
       } catch (EOFException cutOff) {
         return;
       }
-      for (int i = 0; i < want; i++) {
-        for (int c = 0; c < used; c++) {
-          sound[c][i] = format.read(block, i * frameBytes + c * format.bytes());
-        }
+      for (int c = 0; c < used; c++) {
+        format.read(block, channels, c, sound[c], want);
       }
       sink.take(sound, want);
       done += want;

@@ -23,6 +23,9 @@ final class NoteFinder implements NoteStage {
   /** Steps of the grid: up to A8, over the piccolo. */
   private static final int STEPS = 450;
 
+  /** Pitches so many steps from a frame and more are all as far from it. */
+  private static final int FAR = 4;
+
   /** A frame this far from its note costs half a nat: the unsteadiness of trained singers. */
   private static final double SPREAD_CENTS = 35;
 
@@ -90,8 +93,11 @@ final class NoteFinder implements NoteStage {
   private final double noteOutOfGap;
   private final double newNote;
   private final int earliest;
-  private final float[] distance = new float[STEPS];
+  private final float[] distance = new float[FAR + 1];
+
+  /** By step: what the best story costs that now stands on it. Good within the window. */
   private final float[] cost = new float[STEPS + 1];
+
   private final int[] start = new int[STEPS + 1];
   private final int[] before = new int[STEPS + 1];
 
@@ -108,6 +114,17 @@ final class NoteFinder implements NoteStage {
   private final int[][] linkBefore = new int[2][MEMORY];
   private final float[] attack = new float[MEMORY];
   private final float[] scratch = new float[MEMORY];
+
+  /**
+   * The first step of the window and the one after its last. Outside of it lie the steps that no
+   * pitch was near of late: they have one story and one cost, which is kept once.
+   */
+  private int low;
+
+  private int high;
+  private float farCost = 1e6f;
+  private int farStart;
+  private int farBefore;
 
   /** The cheapest of the notes, by its step. */
   private int cheapest;
@@ -138,11 +155,11 @@ final class NoteFinder implements NoteStage {
     this.newNote = patience.newNote();
     this.lag = patience.end();
     this.earliest = patience.begin();
-    for (int i = 0; i < STEPS; i++) {
+    for (int i = 0; i <= FAR; i++) {
       double cents = i * STEP;
       distance[i] = (float) Math.min(FARTHEST, cents * cents / (2 * SPREAD_CENTS * SPREAD_CENTS));
     }
-    Arrays.fill(cost, 1e6f);
+    cost[0] = farCost;
     cost[GAP] = 0;
   }
 
@@ -175,30 +192,43 @@ final class NoteFinder implements NoteStage {
     link(0, slot, outOfGap < outOfNote ? GAP : best);
     link(1, slot, best);
     float toGap = cost[best] + (float) GAP_AFTER_NOTE;
-    float least = Float.MAX_VALUE;
     int middle = (int) Math.round((cents - LOWEST) / STEP);
-    for (int m = 0; m < STEPS; m++) {
+    if (isSung) {
+      widen(middle - FAR + 1, middle + FAR);
+    }
+    for (int m = low; m < high; m++) {
       float stay = cost[m];
       if (toNote < stay) {
         stay = toNote;
         start[m] = begun;
         before[m] = now;
       }
-      float here = isSung ? distance[Math.min(STEPS - 1, Math.abs(m - middle))] : UNSUNG_IN_NOTE;
+      float here = isSung ? distance[Math.min(FAR, Math.abs(m - middle))] : UNSUNG_IN_NOTE;
       cost[m] = stay + here;
-      least = Math.min(least, cost[m]);
     }
+    if (toNote < farCost) {
+      farCost = toNote;
+      farStart = begun;
+      farBefore = now;
+    }
+    farCost += isSung ? FARTHEST : UNSUNG_IN_NOTE;
     if (toGap < cost[GAP]) {
       cost[GAP] = toGap;
       start[GAP] = now;
       before[GAP] = now;
     }
     cost[GAP] += isSung ? SUNG_IN_GAP : 0;
-    least = Math.min(least, cost[GAP]);
-    for (int m = 0; m <= STEPS; m++) {
+    float least = Math.min(cost[GAP], farCost);
+    for (int m = low; m < high; m++) {
+      least = Math.min(least, cost[m]);
+    }
+    for (int m = low; m < high; m++) {
       cost[m] -= least;
     }
+    farCost -= least;
+    cost[GAP] -= least;
     cheapest = cheapestNote();
+    narrow();
     tell(now - lag);
   }
 
@@ -248,14 +278,62 @@ final class NoteFinder implements NoteStage {
     linkBefore[kind][slot] = before[state];
   }
 
+  /** Makes the window hold these steps, as far as the grid has them. */
+  private void widen(int from, int to) {
+    int first = Math.max(0, Math.min(STEPS, from));
+    int last = Math.max(0, Math.min(STEPS, to));
+    if (first >= last) {
+      return;
+    }
+    if (low == high) {
+      low = first;
+      high = first;
+    }
+    while (low > first) {
+      low--;
+      far(low);
+    }
+    while (high < last) {
+      far(high);
+      high++;
+    }
+  }
+
+  /** Takes those from the ends of the window that are as all outside of it. */
+  private void narrow() {
+    while (low < high && isFar(low)) {
+      low++;
+    }
+    while (low < high && isFar(high - 1)) {
+      high--;
+    }
+  }
+
+  private void far(int step) {
+    cost[step] = farCost;
+    start[step] = farStart;
+    before[step] = farBefore;
+  }
+
+  private boolean isFar(int step) {
+    return cost[step] == farCost && start[step] == farStart && before[step] == farBefore;
+  }
+
+  /** The lowest of the cheapest; its story can be read even where it lies outside of the window. */
   private int cheapestNote() {
-    int best = 0;
-    for (int m = 1; m < STEPS; m++) {
+    int best = low;
+    for (int m = low + 1; m < high; m++) {
       if (cost[m] < cost[best]) {
         best = m;
       }
     }
-    return best;
+    int outside = low > 0 ? 0 : high;
+    boolean within = low < high && (outside == STEPS || cost[best] < farCost);
+    if (within || (low < high && cost[best] == farCost && best < outside)) {
+      return best;
+    }
+    far(outside);
+    return outside;
   }
 
   private int best() {

@@ -5,14 +5,14 @@ final class Sums {
 
   private Sums() {}
 
-  /** The sum of a row from one place on, up to but not with another. */
+  /** The sum of a row from one place on, up to but not with another, to about a millionth. */
   static double of(float[] row, int from, int to) {
-    double a = 0;
-    double b = 0;
-    double c = 0;
-    double d = 0;
+    float a = 0;
+    float b = 0;
+    float c = 0;
+    float d = 0;
     int i = from;
-    for (; i + 3 < to; i += 4) {
+    for (; i < to - 3; i += 4) {
       a += row[i];
       b += row[i + 1];
       c += row[i + 2];
