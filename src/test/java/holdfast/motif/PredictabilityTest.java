@@ -172,4 +172,15 @@ class PredictabilityTest {
     assertEquals(CarryWay.BY_STEP, step.way());
     assertEquals(List.of(74, 76, 77, 76, 74), pitches(step));
   }
+
+  @Test
+  void a_note_with_nothing_fitting_under_it_gives_way_upwards() {
+    // Over a plain C the F sharp has the avoided F below and the fifth above.
+    Motif idea = Motif.over(Harmony.parse("D"), Written.typical(0, 62, 66, 69, 66, 62));
+    Expectation heard =
+        new Predictability(idea).hear(Written.typical(4, 62, 67, 69, 67, 62), bars("D", "C"));
+    assertEquals(CarryWay.SAME_NOTES, heard.way());
+    assertEquals(List.of(62, 67, 69, 67, 62), pitches(heard));
+    assertEquals(1, heard.nearness(), 1e-9);
+  }
 }
