@@ -243,4 +243,24 @@ class AlignerTest {
     double found = c.aligner.align(starts, moves, c.between(Edges.whole(3, 3, Math.log(1e-9))));
     assertEquals(-3 - 0.75 + c.time(0, 1, 0, 1) + c.time(1, 2, 1, 2), found, 1e-9);
   }
+
+  @Test
+  void by_moves_too_only_what_cannot_come_above_a_floor_is_given_up() {
+    Random random = new Random(11);
+    for (int t = 0; t < 200; t++) {
+      Case c = Case.of(random);
+      double[] moves = logs(random, c.aligner.steps());
+      double[] starts = logs(random, c.idea.size * c.phrase.size);
+      for (Edges edges : edges(c)) {
+        Pacing pacing = c.between(edges);
+        double found = c.aligner.align(starts, moves, pacing);
+        assertTrue(c.aligner.bound(c.aligner.best(starts, moves), pacing) >= found - 1e-9);
+        assertEquals(found, c.aligner.alignAbove(found - 0.1, starts, moves, pacing), 1e-9);
+      }
+    }
+  }
+
+  private static double[] logs(Random random, int size) {
+    return random.doubles(size, -6, 0).toArray();
+  }
 }
