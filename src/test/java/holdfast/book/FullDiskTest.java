@@ -18,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -103,6 +104,40 @@ class FullDiskTest {
       Files.write(takes.resolve(rescued.getFileName()), lines);
       Unfinished.finish(takes);
       assertEquals(judged().phrases().size(), take.folder().judged().phrases().size());
+    }
+  }
+
+  @Test
+  void what_is_played_on_a_full_disk_stands_elsewhere_after_each_phrase_until_there_is_room()
+      throws Exception {
+    try (KeptTake take = begin()) {
+      take.hear(piece(0, 10));
+      Path filler = fill();
+      Path meanwhile = folder.resolve(take.folder().path().getFileName() + ".log");
+      take.hear(piece(10, 140));
+      take.phraseEnded(PLAYED.get(139).seconds());
+      waitFor(() -> heldIn(meanwhile) == 140);
+      assertTrue(take.trouble().orElseThrow().contains("is kept in " + meanwhile));
+      take.hear(piece(140, 150));
+      take.phraseEnded(PLAYED.get(149).seconds());
+      waitFor(() -> heldIn(meanwhile) == 150);
+      Files.delete(filler);
+      take.hear(piece(150, PLAYED.size()));
+      assertEquals(Optional.empty(), take.trouble());
+      take.finish(judged(), Optional.empty());
+      assertTrue(Files.notExists(meanwhile), "no copy is left");
+    }
+  }
+
+  private static int heldIn(Path log) throws IOException {
+    return Files.exists(log) ? LoggedTake.recover(log).events().size() : 0;
+  }
+
+  private static void waitFor(Callable<Boolean> state) throws Exception {
+    long giveUp = System.nanoTime() + TimeUnit.SECONDS.toNanos(30);
+    while (!state.call()) {
+      assertTrue(System.nanoTime() < giveUp, "half a minute has passed");
+      TimeUnit.MILLISECONDS.sleep(20);
     }
   }
 

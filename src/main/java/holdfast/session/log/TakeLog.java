@@ -36,9 +36,10 @@ import java.util.stream.Stream;
  *
  * <p>A log that cannot be written (a full disk, a pulled stick) does not stop the take; what could
  * not be written waits and is tried again with all that follows, and {@link #trouble} says what is
- * wrong as long as it is. A take that ends so is kept elsewhere, in the user's own folder or in the
- * system's for files that pass, and where neither takes it, tried again for a minute. May be used
- * from several threads.
+ * wrong as long as it is. Meanwhile all of it is kept elsewhere after each phrase, in the user's
+ * own folder or in the system's for files that pass, where a killed program leaves it. A take that
+ * ends so stays there, and where neither takes it, it is tried again for a minute. May be used from
+ * several threads.
  */
 public final class TakeLog implements AutoCloseable {
 
@@ -79,6 +80,10 @@ public final class TakeLog implements AutoCloseable {
   private final Queue<String> unwritten = new ArrayDeque<>();
   private boolean lineIsBroken;
   private Path whole;
+
+  /** Where all of it stands meanwhile, as far as the last phrase. */
+  private Optional<Path> meanwhile = Optional.empty();
+
   private Optional<String> trouble = Optional.empty();
   private String reason = "";
   private boolean closed;
@@ -164,7 +169,10 @@ public final class TakeLog implements AutoCloseable {
     say(MARK, seconds + " " + LogLine.escaped(text));
   }
 
-  /** A phrase is over: what is written so far is forced to the disk, in the background. */
+  /**
+   * A phrase is over: what is written so far is forced to the disk, in the background; what could
+   * not be written is kept elsewhere.
+   */
   public void phraseEnded(double heardUpToSeconds) {
     say(UP_TO, Double.toString(heardUpToSeconds));
     if (isForcing.compareAndSet(false, true)) {
@@ -172,6 +180,7 @@ public final class TakeLog implements AutoCloseable {
           () -> {
             isForcing.set(false);
             force();
+            keepMeanwhile();
           });
     }
   }
@@ -223,7 +232,9 @@ public final class TakeLog implements AutoCloseable {
     synchronized (this) {
       if (!closed) {
         closed = true;
-        if (!unwritten.isEmpty()) {
+        if (unwritten.isEmpty()) {
+          meanwhile.ifPresent(TakeLog::delete);
+        } else {
           trouble =
               Optional.of(
                   "The last "
@@ -245,14 +256,46 @@ public final class TakeLog implements AutoCloseable {
     }
   }
 
+  private synchronized void keepMeanwhile() {
+    if (closed || unwritten.isEmpty()) {
+      return;
+    }
+    meanwhile = writeElsewhere();
+    tellTrouble();
+  }
+
   /** Whether nothing waits any more, here or because all of it stands elsewhere now. */
   private synchronized boolean isKept() {
     if (closed || unwritten.isEmpty()) {
       return true;
     }
+    Optional<Path> other = writeElsewhere();
+    if (other.isEmpty()) {
+      return false;
+    }
+    whole = other.get();
+    meanwhile = Optional.empty();
+    unwritten.clear();
+    trouble =
+        Optional.of(
+            "The end of the take could not be written to "
+                + file
+                + " ("
+                + reason
+                + "), so all of it is in "
+                + whole
+                + ": make room on the disk, move that file into "
+                + file.toAbsolutePath().getParent()
+                + " and start again; the take is finished then.");
+    return true;
+  }
+
+  /** Writes all of it, with what waits, into the first of the other folders that takes it. */
+  private Optional<Path> writeElsewhere() {
     for (Path folder : elsewhere) {
       Path other = folder.resolve(file.getFileName());
-      if (Files.exists(other)) {
+      boolean ours = meanwhile.filter(other::equals).isPresent();
+      if (Files.exists(other) && !ours) {
         continue;
       }
       try {
@@ -262,25 +305,20 @@ public final class TakeLog implements AutoCloseable {
         all.writeBytes(written);
         all.writeBytes(("\n" + String.join("", unwritten)).getBytes(StandardCharsets.UTF_8));
         WholeFile.write(other, fresh -> forOurEyesOnly(fresh, all.toByteArray()));
-        whole = other;
-        unwritten.clear();
-        trouble =
-            Optional.of(
-                "The end of the take could not be written to "
-                    + file
-                    + " ("
-                    + reason
-                    + "), so all of it is in "
-                    + other
-                    + ": make room on the disk, move that file into "
-                    + file.toAbsolutePath().getParent()
-                    + " and start again; the take is finished then.");
-        return true;
+        return Optional.of(other);
       } catch (IOException | UserMistake e) {
         // The next folder may have room.
       }
     }
-    return false;
+    return Optional.empty();
+  }
+
+  private static void delete(Path noLongerNeeded) {
+    try {
+      Files.deleteIfExists(noLongerNeeded);
+    } catch (IOException e) {
+      // One copy more than needed loses nothing.
+    }
   }
 
   /** A folder for files that pass is everybody's. */
@@ -360,12 +398,18 @@ public final class TakeLog implements AutoCloseable {
       return;
     }
     reason = e.getMessage();
+    tellTrouble();
+  }
+
+  private void tellTrouble() {
     trouble =
         Optional.of(
             "The take's log "
                 + file
                 + " cannot be written ("
                 + reason
-                + "); what you play now is kept in memory only, so make room on the disk.");
+                + "); what you play now is kept in "
+                + meanwhile.map(Path::toString).orElse("memory only")
+                + ", so make room on the disk.");
   }
 }
