@@ -3,6 +3,7 @@ package holdfast.book;
 import holdfast.backing.Performance;
 import holdfast.listening.alignment.BackingFinder;
 import holdfast.listening.alignment.KnownBacking;
+import holdfast.listening.alignment.RenderedBacking;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import holdfast.session.JudgedTake;
@@ -72,28 +73,8 @@ final class HeadphoneSound implements EarSound {
     double beat = 60 / backing.arrangement().tempo();
     double chorus =
         beat * backing.arrangement().bars().size() * backing.arrangement().metre().beats();
-    KnownBacking known = new KnownBacking(ratio -> lent(band), barOne, beat, chorus);
+    KnownBacking known = new KnownBacking(ratio -> new RenderedBacking(band), barOne, beat, chorus);
     return BackingFinder.near(recording, known, zeroSeconds).ourSound();
-  }
-
-  /** The same, for somebody who closes what it was given. */
-  private static EarSound lent(EarSound sound) {
-    return new EarSound() {
-      @Override
-      public long length() {
-        return sound.length();
-      }
-
-      @Override
-      public void read(long from, float[] to, int offset, int count) {
-        sound.read(from, to, offset, count);
-      }
-
-      @Override
-      public void close() {
-        // Its owner does.
-      }
-    };
   }
 
   /** Root mean square of what sounds: rests do not count. */

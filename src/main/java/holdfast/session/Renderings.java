@@ -5,8 +5,8 @@ import holdfast.backing.BackingAudio;
 import holdfast.backing.Performance;
 import holdfast.backing.sound.SoundBank;
 import holdfast.listening.alignment.KnownBacking;
+import holdfast.listening.alignment.RenderedBacking;
 import holdfast.listening.audio.DrawnSound;
-import holdfast.listening.audio.EarSound;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -22,7 +22,7 @@ public final class Renderings implements AutoCloseable {
 
   private final Arrangement arrangement;
   private final SoundBank bank;
-  private final Map<Integer, EarSound> made = new HashMap<>();
+  private final Map<Integer, RenderedBacking> made = new HashMap<>();
 
   /** Nothing is made yet; may be asked from any thread. */
   public Renderings(Arrangement arrangement, SoundBank bank) {
@@ -35,17 +35,18 @@ public final class Renderings implements AutoCloseable {
     return arrangement;
   }
 
-  private synchronized EarSound shared(int rounds) {
+  private synchronized RenderedBacking shared(int rounds) {
     return made.computeIfAbsent(rounds, number -> render(1, number));
   }
 
-  private EarSound render(double tempoRatio, int rounds) {
+  private RenderedBacking render(double tempoRatio, int rounds) {
     Arrangement faster = arrangement.at(arrangement.tempo() * tempoRatio);
     Performance performance = Performance.of(faster, rounds);
-    return new DrawnSound(
-        BackingAudio.stream(performance, bank),
-        BackingAudio.rate(),
-        BackingAudio.seconds(performance));
+    return new RenderedBacking(
+        new DrawnSound(
+            BackingAudio.stream(performance, bank),
+            BackingAudio.rate(),
+            BackingAudio.seconds(performance)));
   }
 
   ForOneTake forTake(double seconds) {
@@ -54,7 +55,7 @@ public final class Renderings implements AutoCloseable {
 
   @Override
   public synchronized void close() {
-    made.values().forEach(EarSound::close);
+    made.values().forEach(RenderedBacking::close);
     made.clear();
   }
 
@@ -62,7 +63,7 @@ public final class Renderings implements AutoCloseable {
   final class ForOneTake implements AutoCloseable {
 
     private final int rounds;
-    private final Map<Rendering, EarSound> own = new HashMap<>();
+    private final Map<Rendering, RenderedBacking> own = new HashMap<>();
 
     private record Rendering(double tempoRatio, int rounds) {}
 
@@ -90,7 +91,7 @@ public final class Renderings implements AutoCloseable {
     }
 
     /** It stops after so many choruses, or lasts longer than the recording. */
-    EarSound sound(double tempoRatio, OptionalInt stops) {
+    RenderedBacking sound(double tempoRatio, OptionalInt stops) {
       int lasting = stops.orElse(rounds);
       return tempoRatio == 1
           ? shared(lasting)
@@ -101,7 +102,7 @@ public final class Renderings implements AutoCloseable {
 
     @Override
     public void close() {
-      own.values().forEach(EarSound::close);
+      own.values().forEach(RenderedBacking::close);
     }
   }
 }

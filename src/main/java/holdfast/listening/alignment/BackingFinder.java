@@ -4,6 +4,7 @@ import holdfast.listening.alignment.BackingPlace.Sureness;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 
 /** Finds a known backing in a take, whatever is sung over it. */
@@ -92,20 +93,11 @@ public final class BackingFinder {
   public static BackingPlace near(EarSound take, KnownBacking backing, double barOneSeconds) {
     BackingFinder finder = new BackingFinder(take, backing);
     TimeLine said = new TimeLine(barOneSeconds - backing.barOneSeconds(), 1);
-    EarSound known = backing.rendered().apply(1);
+    RenderedBacking known = backing.rendered().apply(1);
     LineFit fine = finder.sound(known, finder.onsets(known, said).line());
     boolean ours = believable(fine);
     TimeLine line = ours ? fine.line() : said;
-    double barOne = line.take(backing.barOneSeconds());
-    return new BackingPlace(
-        barOne,
-        line.stretch(),
-        1,
-        line.stretch(),
-        Sureness.SURE,
-        ours,
-        finder.rounds(backing, line, ours),
-        1);
+    return finder.place(backing, line, Sureness.SURE, ours, 1);
   }
 
   private BackingPlace find() {
@@ -114,17 +106,45 @@ public final class BackingFinder {
     long count = Math.min(take.length() - from, (long) (PART_SECONDS * Resampler.EAR_RATE));
     SoundPrint part = SoundPrint.of(take, from, count);
     double middle = first + 0.5 * part.frames() / SoundPrint.RATE;
-    EarSound known = backing.rendered().apply(1);
-    double reach =
-        backing.barOneSeconds() + backing.chorusSeconds() + 1.06 * part.frames() / SoundPrint.RATE;
-    long knownCount = Math.min(known.length(), (long) (reach * Resampler.EAR_RATE));
-    SoundPrint print = SoundPrint.of(known, 0, knownCount);
-    CoarseSearch search = new CoarseSearch(print, part.frames());
+    RenderedBacking known = backing.rendered().apply(1);
+    CoarseSearch search =
+        known.search(backing.barOneSeconds() + backing.chorusSeconds(), part.frames());
     List<CoarseSearch.Place> places = search.places(part, first, NARROW);
+    Optional<BackingPlace> atOnce = places.isEmpty() ? Optional.empty() : atOnce(places, middle);
+    if (atOnce.isPresent()) {
+      return atOnce.get();
+    }
     if (places.isEmpty() || clearness(places, middle) < SURE_AT_ONCE) {
       places = search.places(part, first, WIDE);
     }
     return places.isEmpty() ? nowhere() : follow(known, places, middle);
+  }
+
+  /** Most takes are made on a clock so like ours that the sound itself is found from there. */
+  private Optional<BackingPlace> atOnce(List<CoarseSearch.Place> places, double middle) {
+    double clearness = clearness(places, middle);
+    if (clearness < SURE) {
+      return Optional.empty();
+    }
+    TimeLine coarse = earliestOfEqual(places, middle).line();
+    double there = coarse.backing(middle);
+    LineFit fine = sound(backing.rendered().apply(1), new TimeLine(middle - there, 1));
+    return believable(fine)
+        ? Optional.of(place(backing, fine.line(), Sureness.SURE, true, clearness))
+        : Optional.empty();
+  }
+
+  private BackingPlace place(
+      KnownBacking known, TimeLine line, Sureness sureness, boolean ours, double clearness) {
+    return new BackingPlace(
+        line.take(known.barOneSeconds()),
+        line.stretch(),
+        1,
+        line.stretch(),
+        sureness,
+        ours,
+        rounds(known, line, ours),
+        clearness);
   }
 
   private BackingPlace nowhere() {
@@ -154,12 +174,12 @@ public final class BackingFinder {
     return 0;
   }
 
-  private LineFit onsets(EarSound known, TimeLine from) {
+  private LineFit onsets(RenderedBacking known, TimeLine from) {
     long samples = (long) (LINE_SECONDS * Resampler.EAR_RATE);
     return FineByOnsets.fit(take, samples, known, from);
   }
 
-  private LineFit sound(EarSound known, TimeLine from) {
+  private LineFit sound(RenderedBacking known, TimeLine from) {
     return new FineBySound(take, (long) (LINE_SECONDS * Resampler.EAR_RATE), known).fit(from);
   }
 
@@ -169,7 +189,8 @@ public final class BackingFinder {
         && fit.spreadSeconds() < CHANCE_SPREAD;
   }
 
-  private BackingPlace follow(EarSound known, List<CoarseSearch.Place> places, double middle) {
+  private BackingPlace follow(
+      RenderedBacking known, List<CoarseSearch.Place> places, double middle) {
     CoarseSearch.Place chosen = earliestOfEqual(places, middle);
     double clearness = clearness(places, middle);
     LineFit onsets = onsets(known, chosen.line());
@@ -180,16 +201,7 @@ public final class BackingFinder {
     LineFit fine = sound(known, line);
     boolean ours = believable(fine);
     TimeLine best = ours ? fine.line() : line;
-    double barOne = best.take(backing.barOneSeconds());
-    return new BackingPlace(
-        barOne,
-        best.stretch(),
-        1,
-        best.stretch(),
-        sureness(clearness, ours, onsets),
-        ours,
-        rounds(backing, best, ours),
-        clearness);
+    return place(backing, best, sureness(clearness, ours, onsets), ours, clearness);
   }
 
   /**

@@ -16,6 +16,9 @@ final class CoarseSearch {
   /** Step of the speeds: over 90 s the ends are then no more than 60 ms out. */
   private static final double SPEED_STEP = 0.0025;
 
+  /** No take is slower than this. */
+  static final double SLOWEST = 1.06;
+
   /** Two places nearer than this, in frames, are one. */
   private static final int APART = 8;
 
@@ -44,7 +47,7 @@ final class CoarseSearch {
    */
   CoarseSearch(SoundPrint backing, int takeFrames) {
     this.frames = backing.frames();
-    this.size = 2 * Integer.highestOneBit(frames + (int) (1.06 * takeFrames) + 2);
+    this.size = 2 * Integer.highestOneBit(frames + (int) (SLOWEST * takeFrames) + 2);
     this.fft = new FloatFFT(size);
     this.backingSpectra = new float[SoundPrint.rowCount()][];
     this.backingEnergy = new double[frames + 1];

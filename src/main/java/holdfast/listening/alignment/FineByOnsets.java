@@ -33,7 +33,7 @@ final class FineByOnsets {
 
   private FineByOnsets() {}
 
-  private static float[][] rows(EarSound sound, long samples) {
+  static float[][] rows(EarSound sound, long samples) {
     int frames = (int) (samples / HOP);
     float[][] rows = new float[BANDS][Math.max(1, frames)];
     new OnsetStrength(WINDOW, HOP, BANDS).of(sound, 0, frames, rows);
@@ -45,12 +45,11 @@ final class FineByOnsets {
    *
    * @param takeSamples how much of the take is looked at, at the ear's rate
    */
-  static LineFit fit(EarSound take, long takeSamples, EarSound backing, TimeLine coarse) {
+  static LineFit fit(EarSound take, long takeSamples, RenderedBacking backing, TimeLine coarse) {
     long looked = Math.min(takeSamples, take.length());
     double end = coarse.backing((double) looked / Resampler.EAR_RATE) * FARTHER + SPARE_SECONDS;
     float[][] heard = rows(take, looked);
-    float[][] known =
-        rows(backing, Math.min((long) Math.max(0, end * Resampler.EAR_RATE), backing.length()));
+    float[][] known = backing.onsets(Math.max(0, end));
     TimeLine line = coarse;
     LineFit fit = new LineFit(coarse, 0, 0, 0);
     // The second time the windows are laid by the better line, and reach less far.

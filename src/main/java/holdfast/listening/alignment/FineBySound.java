@@ -5,9 +5,7 @@ import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -22,8 +20,17 @@ final class FineBySound {
 
   private static final int STRETCH = STRETCH_SECONDS * Resampler.EAR_RATE;
 
+  /** From one stretch of the backing to the next. */
+  private static final int APART = STRETCH / 2;
+
   /** The most stretches that are looked at. */
   private static final int MOST = 40;
+
+  /** So many are looked at while the line is only near. */
+  private static final int FEW = 16;
+
+  /** Lines whose stretches differ by less put a stretch's end in the same place, to a sample. */
+  private static final double SAME_STRETCH = 4e-6;
 
   /** A power of two, longer than a stretch by more than any lag that is looked at. */
   private static final int SIZE = 1 << 16;
@@ -37,8 +44,18 @@ final class FineBySound {
 
   private static final int LAST = (int) (HIGHEST_HZ * SIZE / Resampler.EAR_RATE);
 
+  /** Holds tables only, so that all threads may use it. */
+  private static final FloatFFT FFT = new FloatFFT(SIZE);
+
+  private static final float[] WINDOW = window();
+
   /** How much of the whitening is done: all of it would let empty bins speak. */
   private static final double WHITENING = 0.7;
+
+  /** The farthest that is looked from where the line says, in seconds, and then less far. */
+  private static final double[] REACHES = {0.04, 0.01, 0.004};
+
+  private static final double[] TOLERANCES = {0.006, 0.002, 0.0008};
 
   /** Lags that are the place itself: 2 ms, echoes of the room among them. */
   private static final int SAME_PLACE = Resampler.EAR_RATE / 500;
@@ -47,36 +64,90 @@ final class FineBySound {
   private static final double STANDS_OUT = 3;
 
   private final EarSound take;
-  private final EarSound backing;
+  private final RenderedBacking backing;
   private final long takeSamples;
-  private final FloatFFT fft = new FloatFFT(SIZE);
-  private final float[] window = new float[STRETCH];
 
-  /** Spectra of the take's stretches by their starts, up to {@link #HIGHEST_HZ}; none: silence. */
-  private final Map<Long, Optional<float[]>> spectra = new HashMap<>();
-
-  private final float[] known = new float[SIZE];
-
-  FineBySound(EarSound take, long takeSamples, EarSound backing) {
+  FineBySound(EarSound take, long takeSamples, RenderedBacking backing) {
     this.take = take;
     this.takeSamples = Math.min(takeSamples, take.length());
     this.backing = backing;
+  }
+
+  private static float[] window() {
+    float[] window = new float[STRETCH];
     for (int i = 0; i < STRETCH; i++) {
       window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
+    }
+    return window;
+  }
+
+  /** How alike a stretch of the backing and the take are, by lags around where a line puts it. */
+  private record Likeness(long start, TimeLine line, float[] byLag) {
+
+    int reach() {
+      return byLag.length / 2;
+    }
+
+    double value(int lag) {
+      return byLag[lag + reach()];
+    }
+
+    /** The lag at which both are most alike. */
+    int likest(int from, int to) {
+      int best = from;
+      for (int lag = from; lag <= to; lag++) {
+        best = value(lag) > value(best) ? lag : best;
+      }
+      return best;
+    }
+
+    /** Root mean square. */
+    double around(int from, int to) {
+      double sum = 0;
+      for (int lag = from; lag <= to; lag++) {
+        sum += value(lag) * value(lag);
+      }
+      return Math.sqrt(sum / (to - from + 1)) + 1e-12;
+    }
+
+    /** Where this puts the middle of the stretch, if it is no farther than this from a line. */
+    Optional<LineFit.Point> point(TimeLine near, double reachSeconds) {
+      double middle = (start + STRETCH / 2.0) / Resampler.EAR_RATE;
+      double off = (near.take(middle) - line.take(middle)) / line.stretch() * Resampler.EAR_RATE;
+      int reach = (int) Math.ceil(reachSeconds * Resampler.EAR_RATE);
+      int from = (int) Math.max(1 - reach(), Math.rint(off) - reach);
+      int to = (int) Math.min(reach() - 1, Math.rint(off) + reach);
+      int best = from < to ? likest(from, to) : from;
+      if (best == from || best == to) {
+        return Optional.empty();
+      }
+      double place = best + Peak.offset(value(best - 1), value(best), value(best + 1));
+      double there = line.take(middle + place / Resampler.EAR_RATE);
+      return Optional.of(new LineFit.Point(middle, there, value(best) / around(from, to)));
     }
   }
 
   /** The line, tightened step by step. */
   LineFit fit(TimeLine from) {
-    TimeLine line = from;
-    LineFit fit = new LineFit(from, 0, 0, 0);
-    double[] reaches = {0.04, 0.01, 0.004};
-    double[] tolerances = {0.006, 0.002, 0.0008};
-    for (int round = 0; round < reaches.length; round++) {
-      fit = LineFit.of(points(line, reaches[round]), line, tolerances[round]);
-      line = fit.line();
+    List<Likeness> few = likenesses(from, FEW);
+    LineFit fit = fit(few, from, 0);
+    List<Likeness> all = likenesses(fit.line(), MOST);
+    for (int round = 1; round < REACHES.length; round++) {
+      TimeLine line = fit.line();
+      if (!all.isEmpty() && Math.abs(all.get(0).line().stretch() - line.stretch()) > SAME_STRETCH) {
+        all = likenesses(line, MOST);
+      }
+      fit = fit(all, line, round);
     }
     return fit;
+  }
+
+  private static LineFit fit(List<Likeness> all, TimeLine line, int round) {
+    List<LineFit.Point> points = new ArrayList<>();
+    for (Likeness likeness : all) {
+      likeness.point(line, REACHES[round]).ifPresent(points::add);
+    }
+    return LineFit.of(points, line, TOLERANCES[round]);
   }
 
   /**
@@ -84,125 +155,99 @@ final class FineBySound {
    * the line says so, and not elsewhere.
    */
   boolean sounds(double takeSeconds, TimeLine line) {
-    long start = Math.round(takeSeconds * Resampler.EAR_RATE);
-    if (start < 0 || start >= take.length() || !correlate(start, line)) {
+    if (takeSeconds < 0 || takeSeconds >= take.seconds()) {
       return false;
     }
-    int reach = (int) (0.04 * Resampler.EAR_RATE);
-    int best = likest(reach);
-    return Math.abs(best) <= SAME_PLACE && value(best) > STANDS_OUT * around(reach);
+    long start = Math.round(line.backing(takeSeconds) * Resampler.EAR_RATE);
+    return spectrum(backing, start)
+        .flatMap(known -> likeness(start, known, line))
+        .filter(FineBySound::standsOut)
+        .isPresent();
   }
 
-  private long[] starts() {
-    int count = (int) Math.max(1, Math.min(MOST, (takeSamples - STRETCH) / (STRETCH / 2) + 1));
-    long[] starts = new long[count];
+  private static boolean standsOut(Likeness likeness) {
+    int reach = likeness.reach();
+    int best = likeness.likest(-reach, reach);
+    return Math.abs(best) <= SAME_PLACE
+        && likeness.value(best) > STANDS_OUT * likeness.around(-reach, reach);
+  }
+
+  /** The sample of the backing at which a stretch begins. */
+  static long start(int stretch) {
+    return (long) stretch * APART;
+  }
+
+  /** Those of the stretches of the backing that lie in the take, evenly spread. */
+  private List<Likeness> likenesses(TimeLine line, int most) {
+    double end = (double) takeSamples / Resampler.EAR_RATE;
+    double apart = (double) APART / Resampler.EAR_RATE;
+    int first = (int) Math.max(0, Math.ceil(line.backing(0) / apart));
+    double farthest = Math.min(line.backing(end), backing.seconds()) - STRETCH_SECONDS;
+    int last = (int) Math.floor(farthest / apart);
+    int count = Math.min(most, last - first + 1);
+    List<Likeness> all = new ArrayList<>();
     for (int i = 0; i < count; i++) {
-      starts[i] = count == 1 ? 0 : i * (takeSamples - STRETCH) / (count - 1);
+      int stretch = count == 1 ? first : first + (int) ((long) i * (last - first) / (count - 1));
+      backing
+          .spectrum(stretch)
+          .flatMap(known -> likeness(start(stretch), known, line))
+          .ifPresent(all::add);
     }
-    return starts;
+    return all;
   }
 
-  private List<LineFit.Point> points(TimeLine line, double reachSeconds) {
-    List<LineFit.Point> points = new ArrayList<>();
-    int reach = (int) Math.ceil(reachSeconds * Resampler.EAR_RATE);
-    for (long start : starts()) {
-      if (!correlate(start, line)) {
-        continue;
-      }
-      int best = likest(reach);
-      if (Math.abs(best) == reach) {
-        continue;
-      }
-      double place = best + Peak.offset(value(best - 1), value(best), value(best + 1));
-      double middle = (start + STRETCH / 2.0) / Resampler.EAR_RATE;
-      double off = place / Resampler.EAR_RATE / line.stretch();
-      points.add(
-          new LineFit.Point(line.backing(middle) - off, middle, value(best) / around(reach)));
-    }
-    return points;
+  /** A spectrum from {@link #LOWEST_HZ} to {@link #HIGHEST_HZ}, whitened; none: silence. */
+  static Optional<float[]> spectrum(EarSound sound, long start) {
+    float[] samples = new float[SIZE];
+    sound.read(start, samples, 0, STRETCH);
+    return spectrum(samples, 1e-3);
   }
 
-  /** The spectrum of a stretch of the take, the same in every round. */
-  private Optional<float[]> spectrum(long start) {
-    float[] heard = new float[SIZE];
-    take.read(start, heard, 0, STRETCH);
+  private static Optional<float[]> spectrum(float[] samples, double silence) {
     double energy = 0;
     for (int i = 0; i < STRETCH; i++) {
-      heard[i] = Float.isFinite(heard[i]) ? heard[i] * window[i] : 0;
-      energy += heard[i] * heard[i];
+      samples[i] = Float.isFinite(samples[i]) ? samples[i] * WINDOW[i] : 0;
+      energy += samples[i] * samples[i];
     }
-    if (energy < 1e-6) {
+    if (energy < silence) {
       return Optional.empty();
     }
-    fft.realForward(heard);
-    return Optional.of(Arrays.copyOf(heard, 2 * LAST + 2));
+    FFT.realForward(samples);
+    float[] white = Arrays.copyOfRange(samples, 2 * FIRST, 2 * LAST + 2);
+    for (int k = 0; k < white.length; k += 2) {
+      float power = white[k] * white[k] + white[k + 1] * white[k + 1];
+      float scale = (float) (1 / (Math.pow(power, 0.5 * WHITENING) + 1e-9));
+      white[k] *= scale;
+      white[k + 1] *= scale;
+    }
+    return Optional.of(white);
   }
 
-  private double value(int lag) {
-    return known[Math.floorMod(lag, SIZE)];
-  }
-
-  /** The lag at which both are most alike, none further away than the reach. */
-  private int likest(int reach) {
-    int best = -reach;
-    for (int lag = -reach; lag <= reach; lag++) {
-      best = value(lag) > value(best) ? lag : best;
-    }
-    return best;
-  }
-
-  /** Root mean square of the likeness within the reach. */
-  private double around(int reach) {
-    double sum = 0;
-    for (int lag = -reach; lag <= reach; lag++) {
-      sum += value(lag) * value(lag);
-    }
-    return Math.sqrt(sum / (2 * reach + 1)) + 1e-12;
-  }
-
-  /**
-   * Correlates a stretch of the take with the backing where the line puts it; leaves the
-   * correlation, by how much later the take has it, in {@link #known}. The height is 1 for
-   * identical sounds.
-   *
-   * @return whether there is any sound in both
-   */
-  private boolean correlate(long start, TimeLine line) {
-    Optional<float[]> spectrum = spectra.computeIfAbsent(start, this::spectrum);
-    double from = line.backing((double) start / Resampler.EAR_RATE) * Resampler.EAR_RATE;
-    Stretched.read(backing, from, 1 / line.stretch(), known, STRETCH);
-    double energy = 0;
-    for (int i = 0; i < STRETCH; i++) {
-      known[i] *= window[i];
-      energy += known[i] * known[i];
-    }
-    Arrays.fill(known, STRETCH, SIZE, 0);
-    if (spectrum.isEmpty() || energy < 1e-3) {
-      return false;
-    }
-    float[] heard = spectrum.orElseThrow();
-    fft.realForward(known);
-    double height = 0;
-    Arrays.fill(known, 0, 2 * FIRST, 0);
-    Arrays.fill(known, 2 * LAST + 2, SIZE, 0);
-    for (int k = FIRST; k <= LAST; k++) {
-      float hr = heard[2 * k];
-      float hi = heard[2 * k + 1];
-      float kr = known[2 * k];
-      float ki = known[2 * k + 1];
-      float re = hr * kr + hi * ki;
-      float im = hi * kr - hr * ki;
-      double power = (double) re * re + (double) im * im;
-      double scale = 1 / (Math.pow(power, 0.5 * WHITENING) + 1e-9);
-      height += Math.sqrt(power) * scale;
-      known[2 * k] = (float) (re * scale);
-      known[2 * k + 1] = (float) (im * scale);
-    }
-    fft.realInverse(known, true);
-    float most = (float) (2 * height / SIZE + 1e-12);
-    for (int i = 0; i < SIZE; i++) {
-      known[i] /= most;
-    }
-    return true;
+  /** The height is 1 for identical sounds; a positive lag: the take has it later. */
+  private Optional<Likeness> likeness(long start, float[] known, TimeLine line) {
+    float[] work = new float[SIZE];
+    double from = line.take((double) start / Resampler.EAR_RATE) * Resampler.EAR_RATE;
+    Stretched.read(take, from, line.stretch(), work, STRETCH);
+    return spectrum(work, 1e-6)
+        .map(
+            heard -> {
+              Arrays.fill(work, 0);
+              double height = 0;
+              for (int k = 0; k < known.length; k += 2) {
+                float re = heard[k] * known[k] + heard[k + 1] * known[k + 1];
+                float im = heard[k + 1] * known[k] - heard[k] * known[k + 1];
+                work[2 * FIRST + k] = re;
+                work[2 * FIRST + k + 1] = im;
+                height += (float) Math.sqrt(re * re + im * im);
+              }
+              FFT.realInverse(work, true);
+              int reach = (int) Math.ceil(REACHES[0] * Resampler.EAR_RATE) + 1;
+              float[] byLag = new float[2 * reach + 1];
+              float most = (float) (2 * height / SIZE + 1e-12);
+              for (int lag = -reach; lag <= reach; lag++) {
+                byLag[lag + reach] = work[Math.floorMod(lag, SIZE)] / most;
+              }
+              return new Likeness(start, line, byLag);
+            });
   }
 }

@@ -1,6 +1,5 @@
 package holdfast.listening.alignment;
 
-import holdfast.listening.audio.EarSound;
 import java.util.function.DoubleFunction;
 
 /**
@@ -13,7 +12,7 @@ import java.util.function.DoubleFunction;
  * @param chorusSeconds how long one chorus is
  */
 public record KnownBacking(
-    DoubleFunction<EarSound> rendered,
+    DoubleFunction<RenderedBacking> rendered,
     double barOneSeconds,
     double beatSeconds,
     double chorusSeconds) {

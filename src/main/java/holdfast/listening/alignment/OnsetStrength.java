@@ -3,6 +3,7 @@ package holdfast.listening.alignment;
 import be.tarsos.dsp.util.fft.FloatFFT;
 import holdfast.listening.audio.EarSound;
 import holdfast.listening.audio.Resampler;
+import java.util.Arrays;
 
 /** How strongly something begins, frame by frame, in bands that are evenly spaced to the ear. */
 final class OnsetStrength {
@@ -43,7 +44,9 @@ final class OnsetStrength {
   /** Writes rows of strengths, each of {@code frames} frames from sample {@code from} on. */
   void of(EarSound sound, long from, int frames, float[][] rows) {
     float[] work = new float[window];
-    double[] before = new double[edges[bands] + 1];
+    float[] before = new float[edges[bands] + 1];
+    Arrays.fill(before, 1);
+    float scale = 300f / window;
     for (int frame = -1; frame < frames; frame++) {
       sound.read(from + (long) frame * hop - window / 2, work, 0, window);
       for (int i = 0; i < window; i++) {
@@ -52,15 +55,19 @@ final class OnsetStrength {
       fft.realForward(work);
       for (int b = 0; b < bands; b++) {
         double flux = 0;
+        double product = 1;
         for (int k = edges[b]; k < edges[b + 1]; k++) {
-          // Loudness as the ear takes it: the logarithm, over a floor.
-          double power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
-          double now = Math.log(1 + 300 * Math.sqrt(power) / window);
-          if (frame >= 0) {
-            flux += Math.max(0, now - before[k]);
-          }
+          // Loudness as the ear takes it: the logarithm, over a floor. Of a product one will do.
+          float power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
+          float now = 1 + scale * (float) Math.sqrt(power);
+          product *= Math.max(1, now / before[k]);
           before[k] = now;
+          if (product > 1e100) {
+            flux += Math.log(product);
+            product = 1;
+          }
         }
+        flux += Math.log(product);
         if (frame >= 0) {
           rows[b][frame] = (float) (flux / (edges[b + 1] - edges[b]));
         }

@@ -35,20 +35,34 @@ final class Stretched implements EarSound {
     int needed = (int) Math.ceil(count * step) + 5;
     float[] raw = new float[needed];
     sound.read(first, raw, 0, needed);
-    for (int i = 0; i < count; i++) {
-      double at = from + i * step - first;
+    for (int done = 0; done < count; ) {
+      double at = from + done * step - first;
       int low = (int) at;
-      double x = at - low;
-      double a = raw[low - 1];
-      double b = raw[low];
-      double c = raw[low + 1];
-      double d = raw[low + 2];
-      to[i] =
-          (float)
-              (-a * x * (x - 1) * (x - 2) / 6
-                  + b * (x + 1) * (x - 1) * (x - 2) / 2
-                  - c * (x + 1) * x * (x - 2) / 2
-                  + d * (x + 1) * x * (x - 1) / 6);
+      int now = Math.min(count - done, between(at - low, step));
+      draw(raw, low - 1, (float) (at - low), (float) (step - 1), to, done, now);
+      done += now;
+    }
+  }
+
+  /** How many samples can be drawn a whole sample apart before the place between leaves 0 to 1. */
+  private static int between(double x, double step) {
+    double room = step > 1 ? (1 - x) / (step - 1) : step < 1 ? x / (1 - step) : Integer.MAX_VALUE;
+    return (int) Math.max(1, Math.min(Integer.MAX_VALUE, Math.ceil(room)));
+  }
+
+  /** One step of the sound from sample to sample, and a little more or less each time. */
+  private static void draw(
+      float[] raw, int start, float place, float more, float[] to, int offset, int count) {
+    for (int i = 0; i < count; i++) {
+      float a = raw[start + i];
+      float b = raw[start + i + 1];
+      float c = raw[start + i + 2];
+      float d = raw[start + i + 3];
+      float x = place + i * more;
+      float third = (d - a) * (1 / 6f) + (b - c) * 0.5f;
+      float second = (a + c) * 0.5f - b;
+      float one = c - a * (1 / 3f) - b * 0.5f - d * (1 / 6f);
+      to[offset + i] = b + x * (one + x * (second + x * third));
     }
   }
 

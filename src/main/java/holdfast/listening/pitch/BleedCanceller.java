@@ -1,7 +1,9 @@
 package holdfast.listening.pitch;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Takes a known backing out of a take that it bled into through a loudspeaker.
@@ -17,8 +19,6 @@ public final class BleedCanceller {
   /** Samples of a stretch: 256 ms at the ear's rate. */
   private static final int STRETCH = 4096;
 
-  private static final int HOP = STRETCH / 4;
-
   /** Samples of the filter: 100 ms, the early part of a room. */
   private static final int FILTER = 1600;
 
@@ -26,7 +26,7 @@ public final class BleedCanceller {
   private static final int BEFORE = 32;
 
   /** Rounds of learning: each knows better than the last where the singer is. */
-  private static final int ROUNDS = 4;
+  private static final int ROUNDS = 3;
 
   /** Samples in which the delay is looked for: 65 s at the ear's rate. */
   private static final int LOOK = 1 << 20;
@@ -64,11 +64,7 @@ public final class BleedCanceller {
       aligned[i] = backing[i - shift];
     }
     Way way = new Way(take, aligned);
-    for (int round = 0; round < ROUNDS; round++) {
-      way.learn();
-      way.subtract();
-    }
-    return way.left;
+    return way.subtract(take, aligned, way.learned());
   }
 
   /** How many samples later than in the backing the backing is heard in the take. */
@@ -101,8 +97,8 @@ public final class BleedCanceller {
   }
 
   /**
-   * The way from loudspeaker to microphone, as it is learned round by round. The spectra that stay
-   * the same in every round are worked out once.
+   * The way from loudspeaker to microphone, as it is learned round by round. Of each stretch only
+   * products of the two spectra are kept: what is left of it through any filter follows from them.
    */
   private static final class Way {
 
@@ -110,105 +106,141 @@ public final class BleedCanceller {
     private static final int STEP = STRETCH - FILTER;
 
     private final FloatFFT fft = new FloatFFT(STRETCH);
-    private final float[] take;
-    private final float[][] heard;
-    private final float[][] known;
-    private final float[][] blocks;
     private final float[] window = new float[STRETCH];
-    private final float[] work = new float[STRETCH];
-    private float[] filter = new float[FILTER];
-    private float[] left;
-    private boolean learned;
+    private final float[] x = new float[STRETCH];
+    private final float[] y = new float[STRETCH];
+    private final List<Products> stretches = new ArrayList<>();
+    private final float[] rest = new float[HALF + 1];
+    private final float[] crossRe = new float[HALF];
+    private final float[] crossIm = new float[HALF];
+    private final float[] power = new float[HALF];
+    private final float[] throughRe = new float[HALF];
+    private final float[] throughIm = new float[HALF];
+
+    /** Of a stretch, by bins: heard times known (the conjugate), and the power of each. */
+    private record Products(float[] crossRe, float[] crossIm, float[] known, float[] heard) {}
 
     Way(float[] take, float[] aligned) {
-      this.take = take;
-      this.left = take;
       for (int i = 0; i < STRETCH; i++) {
         window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
       }
-      int stretches = (take.length - STRETCH) / HOP + 1;
-      this.heard = new float[stretches][];
-      this.known = new float[stretches][];
-      for (int s = 0; s < stretches; s++) {
-        heard[s] = spectrum(take, s * HOP, new float[STRETCH]);
-        known[s] = spectrum(aligned, s * HOP, new float[STRETCH]);
-      }
-      this.blocks = new float[(take.length + STEP - 1) / STEP][STRETCH];
-      for (int b = 0; b < blocks.length; b++) {
-        int from = Math.max(0, b * STEP - FILTER);
-        int to = Math.min(aligned.length, b * STEP + STEP);
-        System.arraycopy(aligned, from, blocks[b], from - b * STEP + FILTER, to - from);
-        fft.realForward(blocks[b]);
+      for (int from = 0; from + STRETCH <= take.length; from += STRETCH) {
+        stretches.add(products(take, aligned, from));
       }
     }
 
-    private float[] spectrum(float[] from, int start, float[] to) {
+    private Products products(float[] take, float[] aligned, int from) {
       for (int i = 0; i < STRETCH; i++) {
-        to[i] = from[start + i] * window[i];
+        x[i] = aligned[from + i] * window[i];
+        y[i] = take[from + i] * window[i];
       }
-      fft.realForward(to);
-      return to;
+      fft.realForward(x);
+      fft.realForward(y);
+      Products all =
+          new Products(new float[HALF], new float[HALF], new float[HALF], new float[HALF]);
+      for (int k = 1; k < HALF; k++) {
+        float xr = x[2 * k];
+        float xi = x[2 * k + 1];
+        float yr = y[2 * k];
+        float yi = y[2 * k + 1];
+        all.crossRe[k] = xr * yr + xi * yi;
+        all.crossIm[k] = xr * yi - xi * yr;
+        all.known[k] = xr * xr + xi * xi;
+        all.heard[k] = yr * yr + yi * yi;
+      }
+      return all;
     }
 
-    /** The filter from backing to take, {@link #FILTER} samples long. */
-    void learn() {
-      double[] crossRe = new double[HALF];
-      double[] crossIm = new double[HALF];
-      double[] power = new double[HALF];
-      double[] rest = new double[HALF];
-      for (int s = 0; s < heard.length; s++) {
-        float[] y = heard[s];
-        float[] x = known[s];
-        if (learned) {
-          float[] e = spectrum(left, s * HOP, work);
-          for (int k = 1; k < HALF; k++) {
-            rest[k] = e[2 * k] * e[2 * k] + e[2 * k + 1] * e[2 * k + 1];
-          }
-        }
-        for (int k = 1; k < HALF; k++) {
-          float xr = x[2 * k];
-          float xi = x[2 * k + 1];
-          float yr = y[2 * k];
-          float yi = y[2 * k + 1];
-          double near = rest[k] + rest[Math.max(1, k - 1)] + rest[Math.min(HALF - 1, k + 1)] + 1e-7;
-          double weight = learned ? 1 / near : 1;
-          crossRe[k] += weight * (xr * yr + xi * yi);
-          crossIm[k] += weight * (xr * yi - xi * yr);
-          power[k] += weight * (xr * xr + xi * xi);
-        }
-      }
-      double mean = Arrays.stream(power).average().orElse(0);
+    /** The spectrum of the filter from backing to take, {@link #FILTER} samples long. */
+    float[] learned() {
       float[] response = new float[STRETCH];
-      for (int k = 1; k < HALF; k++) {
-        double under = power[k] + 1e-4 * mean + 1e-12;
-        response[2 * k] = (float) (crossRe[k] / under);
-        response[2 * k + 1] = (float) (crossIm[k] / under);
+      for (int round = 0; round < ROUNDS; round++) {
+        Arrays.fill(crossRe, 0);
+        Arrays.fill(crossIm, 0);
+        Arrays.fill(power, 0);
+        for (Products stretch : stretches) {
+          if (round > 0) {
+            leave(stretch);
+          } else {
+            Arrays.fill(rest, 1);
+          }
+          add(stretch);
+        }
+        double mean = 0;
+        for (float value : power) {
+          mean += value / HALF;
+        }
+        response[0] = 0;
+        response[1] = 0;
+        for (int k = 1; k < HALF; k++) {
+          double under = power[k] + 1e-4 * mean + 1e-12;
+          response[2 * k] = (float) (crossRe[k] / under);
+          response[2 * k + 1] = (float) (crossIm[k] / under);
+        }
+        fft.realInverse(response, true);
+        Arrays.fill(response, FILTER, STRETCH, 0);
+        fft.realForward(response);
+        for (int k = 1; k < HALF; k++) {
+          throughRe[k] = response[2 * k];
+          throughIm[k] = response[2 * k + 1];
+        }
       }
-      fft.realInverse(response, true);
-      filter = Arrays.copyOf(response, FILTER);
-      learned = true;
+      return response;
+    }
+
+    /** What is left of a stretch in each bin, in power. */
+    private void leave(Products of) {
+      float[] re = of.crossRe;
+      float[] im = of.crossIm;
+      float[] known = of.known;
+      float[] heard = of.heard;
+      for (int k = 1; k < HALF; k++) {
+        float wayRe = throughRe[k];
+        float wayIm = throughIm[k];
+        float left =
+            heard[k]
+                - 2 * (wayRe * re[k] + wayIm * im[k])
+                + (wayRe * wayRe + wayIm * wayIm) * known[k];
+        rest[k] = Math.max(0, left);
+      }
+      rest[0] = rest[1];
+      rest[HALF] = rest[HALF - 1];
+    }
+
+    private void add(Products of) {
+      float[] re = of.crossRe;
+      float[] im = of.crossIm;
+      float[] known = of.known;
+      for (int k = 1; k < HALF; k++) {
+        float weight = 1 / (rest[k - 1] + rest[k] + rest[k + 1] + 1e-7f);
+        crossRe[k] += weight * re[k];
+        crossIm[k] += weight * im[k];
+        power[k] += weight * known[k];
+      }
     }
 
     /** The take less the aligned backing through the filter: overlap-save. */
-    void subtract() {
-      float[] response = Arrays.copyOf(filter, STRETCH);
-      fft.realForward(response);
+    float[] subtract(float[] take, float[] aligned, float[] response) {
       float[] out = new float[take.length];
-      for (int b = 0; b < blocks.length; b++) {
-        float[] block = blocks[b];
-        work[0] = block[0] * response[0];
-        work[1] = block[1] * response[1];
+      for (int from = 0; from < take.length; from += STEP) {
+        int first = Math.max(0, from - FILTER);
+        int last = Math.min(aligned.length, from + STEP);
+        Arrays.fill(x, 0);
+        System.arraycopy(aligned, first, x, first - from + FILTER, last - first);
+        fft.realForward(x);
+        x[0] *= response[0];
+        x[1] *= response[1];
         for (int k = 2; k < STRETCH; k += 2) {
-          work[k] = block[k] * response[k] - block[k + 1] * response[k + 1];
-          work[k + 1] = block[k + 1] * response[k] + block[k] * response[k + 1];
+          float re = x[k] * response[k] - x[k + 1] * response[k + 1];
+          x[k + 1] = x[k + 1] * response[k] + x[k] * response[k + 1];
+          x[k] = re;
         }
-        fft.realInverse(work, true);
-        int from = b * STEP;
+        fft.realInverse(x, true);
         for (int i = 0; i < STEP && from + i < take.length; i++) {
-          out[from + i] = take[from + i] - work[FILTER + i];
+          out[from + i] = take[from + i] - x[FILTER + i];
         }
       }
-      left = out;
+      return out;
     }
   }
 }

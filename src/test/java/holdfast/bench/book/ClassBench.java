@@ -24,7 +24,8 @@ import java.util.OptionalInt;
 /**
  * How long a class of many takes makes a teacher wait. Run its main method with the number of
  * takes, a folder to make them in, and perhaps the name of a chart: {@code 2000 /tmp/class "Paper
- * Boats"}. A fourth word, {@code sound}, makes recordings of a minute, with the backing in them.
+ * Boats"}. A fourth word, {@code sound}, makes recordings of three minutes, with the backing in
+ * them.
  */
 public final class ClassBench {
 
@@ -79,6 +80,7 @@ public final class ClassBench {
     Path student = folder.resolve("Student " + (1 + number));
     if (!Files.exists(student.resolve("take.wav"))) {
       MadeRecording.usual(chart.title())
+          .lasting(180)
           .backing(-22 - number % 9)
           .clock(1 + 1e-5 * (number % 11))
           .write(Files.createDirectories(student));

@@ -25,9 +25,9 @@ class AlignmentTest {
   /** Rendered once for all tests. */
   private static KnownBacking remembered(String chart) {
     KnownBacking known = Mixture.known(chart, 3);
-    float[] sound = known.rendered().apply(1).samples(0, (int) known.rendered().apply(1).length());
+    RenderedBacking sound = known.rendered().apply(1);
     return new KnownBacking(
-        ratio -> ratio == 1 ? EarSound.of(sound) : known.rendered().apply(ratio),
+        ratio -> ratio == 1 ? sound : known.rendered().apply(ratio),
         known.barOneSeconds(),
         known.beatSeconds(),
         known.chorusSeconds());

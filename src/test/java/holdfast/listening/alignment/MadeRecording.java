@@ -38,6 +38,13 @@ public record MadeRecording(Path file, double barOneSeconds, int phrases, int ca
       return new Plan(wish.clock(times));
     }
 
+    /** Lasting so many seconds, to the backing's end at most. */
+    public Plan lasting(double seconds) {
+      Performance one = Mixture.performance(wish.chart(), 1, 1);
+      int choruses = (int) Math.ceil(seconds / one.seconds());
+      return new Plan(wish.choruses(choruses).lasting(seconds));
+    }
+
     /** Makes it. */
     public MadeRecording write(Path folder) throws IOException {
       Mixture mixture = Mixture.of(wish);

@@ -64,6 +64,21 @@ final class Mixture {
       return new Wish(chart, 2, -20, -26, -60, 0.25, 1, -1.5, 60, 1, seed);
     }
 
+    Wish choruses(int number) {
+      return new Wish(
+          chart,
+          number,
+          voiceDb,
+          backingDb,
+          noiseDb,
+          reverbSeconds,
+          stretch,
+          startSeconds,
+          seconds,
+          tempoRatio,
+          seed);
+    }
+
     Wish backing(double db) {
       return new Wish(
           chart,
@@ -220,7 +235,7 @@ final class Mixture {
     Performance one = performance(chart, choruses, 1);
     double beat = 60 / one.arrangement().tempo();
     return new KnownBacking(
-        ratio -> EarSound.of(rendered(performance(chart, choruses, ratio))),
+        ratio -> new RenderedBacking(EarSound.of(rendered(performance(chart, choruses, ratio)))),
         -one.firstBeat() * beat,
         beat,
         one.arrangement().bars().size() * one.arrangement().metre().beats() * beat);
