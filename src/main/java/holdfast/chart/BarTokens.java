@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.theory.Harmony;
 import holdfast.theory.UnknownChordException;
 import java.util.ArrayList;
@@ -49,7 +50,9 @@ final class BarTokens {
         if (tokens.size() > 1) {
           throw wrong(
               token,
-              "“" + token.text() + "” repeats whole bars and stands alone between its bar lines",
+              "“"
+                  + Quoted.shortly(token.text())
+                  + "” repeats whole bars and stands alone between its bar lines",
               "write the chords out, or a slash for each beat that a chord goes on");
         }
         return repeat.get();
@@ -78,7 +81,8 @@ final class BarTokens {
     }
     double beats = Double.parseDouble(matcher.group(2));
     if (!(beats > 0)) {
-      throw wrong(token, "“" + token.text() + "” lasts no beat", "count more than 0 beats");
+      throw wrong(
+          token, "“" + Quoted.shortly(token.text()) + "” lasts no beat", "count more than 0 beats");
     }
     return new Counted(token, matcher.group(1), Optional.of(beats));
   }
@@ -150,7 +154,7 @@ final class BarTokens {
       String nearest = String.join(", ", unknown.nearest());
       throw wrong(
           token,
-          "“" + symbol + "” is no chord symbol I know",
+          "“" + Quoted.shortly(symbol) + "” is no chord symbol I know",
           nearest.isEmpty()
               ? "write a root A to G and a kind, as in Dm7 or Bb7"
               : "the nearest that I know are " + nearest);

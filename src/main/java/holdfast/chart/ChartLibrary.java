@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -68,7 +69,7 @@ public final class ChartLibrary {
     }
     List<String> near = nearest(nameOrFile);
     throw new ChartException(
-        "“" + nameOrFile + "”",
+        "“" + Quoted.shortly(nameOrFile) + "”",
         "no chart has this name and no file either",
         (near.isEmpty() ? "" : "did you mean " + String.join(" or ", near) + "? ")
             + "`holdfast charts` lists all");

@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.theory.Key;
 import holdfast.theory.NoteName;
 import holdfast.time.Metre;
@@ -50,6 +51,10 @@ final class HeadReader {
   }
 
   private record Value(TextLine line, TextLine.HeadLine head) {
+    String said() {
+      return "“" + Quoted.shortly(head.value()) + "”";
+    }
+
     ChartException wrong(String wrong, String mend) {
       return line.wrong(head.valueAt(), wrong, mend);
     }
@@ -81,7 +86,7 @@ final class HeadReader {
                 () ->
                     line.wrong(
                         0,
-                        "a chart's head has no “" + head.name() + "”",
+                        "a chart's head has no “" + Quoted.shortly(head.name()) + "”",
                         "use title, about, key, metre, tempo, feel, pickup or written for,"
                             + " or begin the line with -- as a remark"));
     if (head.value().isEmpty()) {
@@ -127,16 +132,14 @@ final class HeadReader {
       return Key.parse(value.head().value());
     } catch (IllegalArgumentException e) {
       throw value.wrong(
-          "“" + value.head().value() + "” is no key I know",
-          "write it as C, Eb, F#m or Dm (Dorian)");
+          value.said() + " is no key I know", "write it as C, Eb, F#m or Dm (Dorian)");
     }
   }
 
   private static Metre metre(Value value) {
     Matcher matcher = METRE.matcher(value.head().value());
     if (!matcher.matches()) {
-      throw value.wrong(
-          "“" + value.head().value() + "” is no metre", "write it as 4/4, 3/4, 6/8 or 5/4");
+      throw value.wrong(value.said() + " is no metre", "write it as 4/4, 3/4, 6/8 or 5/4");
     }
     try {
       return new Metre(Integer.parseInt(matcher.group(1)), Integer.parseInt(matcher.group(2)));
@@ -157,7 +160,7 @@ final class HeadReader {
       tempo = Double.parseDouble(notes.group(3)) * beatsLong;
     } else {
       throw value.wrong(
-          "“" + value.head().value() + "” is no tempo",
+          value.said() + " is no tempo",
           "write beats a minute, as in 60, or a note value, as in dotted quarter = 50");
     }
     if (!(tempo >= Heading.SLOWEST && tempo <= Heading.FASTEST)) {
@@ -187,7 +190,7 @@ final class HeadReader {
     double beats = matcher.matches() ? Double.parseDouble(matcher.group(1)) : 0;
     if (!(beats > 0 && beats < metre.beats())) {
       throw value.wrong(
-          "“" + value.head().value() + "” is no pick-up",
+          value.said() + " is no pick-up",
           "write how many beats it has, more than 0 and fewer than " + metre.beats());
     }
     return beats;
@@ -199,7 +202,7 @@ final class HeadReader {
         .orElseThrow(
             () ->
                 value.wrong(
-                    "“" + value.head().value() + "” is no instrument's pitch",
+                    value.said() + " is no instrument's pitch",
                     "write Bb, Eb or F, or drop the line for concert pitch"));
   }
 }

@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.theory.ChordKind;
 import holdfast.theory.ChordSymbol;
 import holdfast.theory.Degree;
@@ -93,7 +94,8 @@ final class MusicXmlHarmony {
       }
       return Optional.of(new NoteName(letter, (int) alter));
     } catch (IllegalArgumentException e) {
-      throw wrong("“" + step.get() + "” is no note that a chord can have", "write A to G");
+      throw wrong(
+          "“" + Quoted.shortly(step.get()) + "” is no note that a chord can have", "write A to G");
     }
   }
 
@@ -187,7 +189,7 @@ final class MusicXmlHarmony {
         "a chord of the kind “"
             + kind
             + "”"
-            + (text.isEmpty() ? "" : ", printed “" + text + "”")
+            + (text.isEmpty() ? "" : ", printed “" + Quoted.shortly(text) + "”")
             + ", says nothing that I know",
         "give it one of the kinds of MusicXML 4.0, such as dominant or minor-seventh");
   }

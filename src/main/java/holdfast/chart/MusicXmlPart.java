@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.theory.Harmony;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -237,7 +238,7 @@ final class MusicXmlPart {
       if (!usable) {
         throw new ChartException(
             source,
-            place + ": an ending is numbered “" + number + "”",
+            place + ": an ending is numbered “" + Quoted.shortly(number) + "”",
             "number endings from 1 on, in your notation program");
       }
       return sorted;

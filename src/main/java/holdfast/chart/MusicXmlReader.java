@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.time.Metre;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -32,7 +33,7 @@ final class MusicXmlReader {
             source,
             root.equals("score-timewise")
                 ? "its measures are ordered by time"
-                : "it is XML, but no score (it begins with “" + root + "”)",
+                : "it is XML, but no score (it begins with “" + Quoted.shortly(root) + "”)",
             "export it as MusicXML, score-partwise");
       }
       while (input.nextInside()) {

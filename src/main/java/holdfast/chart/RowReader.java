@@ -1,5 +1,6 @@
 package holdfast.chart;
 
+import holdfast.mistake.Quoted;
 import holdfast.theory.Harmony;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -188,7 +189,7 @@ final class RowReader {
         if (pass < 1 || pass > RepeatSigns.MOST_PLAYS || !upwards) {
           throw line.wrong(
               start,
-              "“" + numbers + ".” does not number an ending",
+              "“" + Quoted.shortly(numbers) + ".” does not number an ending",
               "number endings upwards from 1 to " + RepeatSigns.MOST_PLAYS + ", as in |1,2.");
         }
         passes.add(pass);
@@ -224,7 +225,11 @@ final class RowReader {
       if (depth != 0) {
         throw line.wrong(
             start,
-            "bar " + number() + ": the parentheses of “" + word + "” do not match",
+            "bar "
+                + number()
+                + ": the parentheses of “"
+                + Quoted.shortly(word.toString())
+                + "” do not match",
             "open and close each of them");
       }
       addWord(word.toString(), start);

@@ -21,11 +21,6 @@ public class UserMistake extends RuntimeException {
 
   /** What the user wrote, in quotation marks, cut short where it is too long for a sentence. */
   public static String quoted(String written) {
-    int most = 60;
-    if (written.length() <= most) {
-      return "\"" + written + "\"";
-    }
-    int end = Character.isHighSurrogate(written.charAt(most - 1)) ? most - 1 : most;
-    return "\"" + written.substring(0, end) + "…\"";
+    return "\"" + Quoted.shortly(written) + "\"";
   }
 }
