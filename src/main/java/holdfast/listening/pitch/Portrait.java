@@ -36,6 +36,9 @@ final class Portrait {
   /** Frames this far under the player's level are not asked for the register, in decibels. */
   private static final double STRONG_DB = 12;
 
+  /** Frames after which what they show is half known: an eighth of a second. */
+  private static final double ACQUAINTANCE = 25;
+
   /** Frames from one look at the quantiles to the next. */
   private static final int LOOK = 8;
 
@@ -46,6 +49,8 @@ final class Portrait {
   private final Histogram all = new Histogram(-120, 1, 128, HALF_LIFE);
   private final Histogram register = new Histogram(-50, 100, 128, HALF_LIFE);
   private long heard;
+  private long clearFrames;
+  private long strongFrames;
   private double playerDb;
   private double restDb;
   private double usualCents = FIRST_CENTS;
@@ -62,8 +67,10 @@ final class Portrait {
     all.add(level, 1);
     if (frame.favouriteClarity() > CLEAR) {
       clear.add(level, 1);
+      clearFrames++;
       if (level > playerDb - STRONG_DB) {
         register.add(frame.favouriteCents(), 1);
+        strongFrames++;
       }
     }
     all.age();
@@ -89,6 +96,16 @@ final class Portrait {
   /** Middle of the player's register, in cents. */
   double usualCents() {
     return usualCents;
+  }
+
+  /** How well anyone is known: 0 before the first clear tone, soon 1. */
+  double acquaintance() {
+    return clearFrames / (ACQUAINTANCE + clearFrames);
+  }
+
+  /** How well the register is known: 0 before the first clear and strong tone, soon 1. */
+  double registerKnown() {
+    return strongFrames / (ACQUAINTANCE + strongFrames);
   }
 
   /** Where player and rests stand, on the scale of a whole frame's level. */

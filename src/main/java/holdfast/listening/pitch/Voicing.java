@@ -11,19 +11,32 @@ import java.util.Arrays;
  * the frame is; and how far it has fallen from the loudest of the last 400 ms. The weights were
  * fitted by maximum likelihood on the bench's development clips (formant singers and two sets of
  * sampled instruments; clean, in noise, in a room, over a backing) and are rounded.
+ *
+ * <p>As long as the player is a stranger, who does not sound alone is hardly heard: a backing
+ * begins with a chord, a player with a note. And what lies under the player's register is sooner
+ * taken for the backing than what lies over it, since an accompaniment mostly lies under its tune.
  */
 final class Voicing {
 
   private static final double BIAS = 5.4;
   private static final double PER_BETWEEN = -3.5;
+
+  /** On top of that before anyone is known. */
+  private static final double PER_BETWEEN_OF_STRANGER = -18;
+
   private static final double PER_BRIGHTNESS = -1.2;
   private static final double PER_DB_UNDER_PEAK = 0.1;
   private static final double PER_DB_UNDER_PLAYER = 0.125;
   private static final double PER_DB_FAR_UNDER_PLAYER = 0.085;
   private static final double PER_DB_OVER_REST = 0.06;
 
-  /** A normal distribution round the middle of the register, 0.82 octaves wide. */
-  private static final double PER_SQUARED_OCTAVE = -0.75;
+  /**
+   * Two halves of normal distributions round the middle of the register, 0.69 octaves wide under it
+   * and 1.8 over it. Half of the lower one is what any register is; the rest is learned.
+   */
+  private static final double PER_SQUARED_OCTAVE_UNDER = -1.05;
+
+  private static final double PER_SQUARED_OCTAVE_OVER = -0.15;
 
   /** Ends of the ranges in which decibels and octaves count. */
   private static final double FARTHEST_UNDER_PLAYER = -45;
@@ -54,16 +67,24 @@ final class Voicing {
     double under = frame.favouriteDb() - player.playerDb();
     double over = frame.favouriteDb() - player.restDb();
     double octaves =
-        Math.min(FARTHEST_OCTAVES, Math.abs(frame.favouriteCents() - player.usualCents()) / 1200);
+        clamp(
+            (frame.favouriteCents() - player.usualCents()) / 1200,
+            -FARTHEST_OCTAVES,
+            FARTHEST_OCTAVES);
+    double perSquaredOctave =
+        octaves < 0
+            ? PER_SQUARED_OCTAVE_UNDER * 0.5 * (1 + player.registerKnown())
+            : PER_SQUARED_OCTAVE_OVER;
+    double perBetween = PER_BETWEEN + PER_BETWEEN_OF_STRANGER * (1 - player.acquaintance());
     double x =
         BIAS
-            + PER_BETWEEN * frame.between
+            + perBetween * frame.between
             + PER_BRIGHTNESS * frame.brightness
             + PER_DB_UNDER_PEAK * clamp(frame.levelDb - peak, FARTHEST_UNDER_PEAK, 0)
             + PER_DB_UNDER_PLAYER * clamp(under, FARTHEST_UNDER_PLAYER, 0)
             + PER_DB_FAR_UNDER_PLAYER * clamp(under + LOUD_NOTES_DB, FARTHEST_UNDER_LOUD, 0)
             + PER_DB_OVER_REST * clamp(over, 0, ENOUGH_OVER_REST)
-            + PER_SQUARED_OCTAVE * octaves * octaves;
+            + perSquaredOctave * octaves * octaves;
     return 1 / (1 + Math.exp(-x));
   }
 

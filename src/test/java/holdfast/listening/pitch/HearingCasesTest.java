@@ -239,6 +239,59 @@ class HearingCasesTest {
     assertTrue(heard.stream().allMatch(note -> note.onset() < 5.5), "notes heard: " + heard);
   }
 
+  /** A chord and a bass, 12 and 14 dB under the voice: common practice, no source. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_chord_that_is_struck_before_the_player_begins_is_no_player(boolean live) {
+    TestVoice take = new TestVoice(2).note(0.6, 1.4, 6700, TestVoice.OPEN);
+    backing(take, 0.1, 0.6, 0.25);
+    take.note(0.1, 0.58, t -> 3600, t -> 0.2 * Math.exp(-t), TestVoice.OPEN);
+    assertHeard(take.heard(live), 0.6, 6700);
+  }
+
+  /** Untrained voices lose strength towards their low end: common practice, no source. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_child_whose_low_notes_are_12_db_softer_is_heard_over_a_backing(boolean live) {
+    TestVoice take =
+        new TestVoice(6)
+            .note(0.5, 1.1, 7400, TestVoice.OPEN)
+            .note(1.2, 1.8, 7200, TestVoice.OPEN)
+            .note(2.0, 2.6, t -> 6000, t -> 0.25, TestVoice.OPEN)
+            .note(2.7, 3.3, t -> 5700, t -> 0.25, TestVoice.OPEN)
+            .note(3.5, 4.1, 7400, TestVoice.OPEN)
+            .note(4.3, 4.9, t -> 5700, t -> 0.25, TestVoice.OPEN);
+    backing(take, 0.5, 5, 0.03);
+    assertHeard(take.heard(live), 0.5, 7400, 1.2, 7200, 2.0, 6000, 2.7, 5700, 3.5, 7400, 4.3, 5700);
+  }
+
+  /** A phrase that ends an octave down and dies away by 20 dB. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void the_end_of_a_phrase_may_die_away(boolean live) {
+    TestVoice take =
+        new TestVoice(4.5)
+            .note(0.5, 1.1, 7200, TestVoice.OPEN)
+            .note(1.2, 1.8, 7100, TestVoice.OPEN)
+            .note(
+                2.0,
+                3.5,
+                t -> 6000,
+                t -> 0.3 * Math.pow(10, -Math.min(1, t / 1.2)),
+                TestVoice.OPEN);
+    List<TestVoice.Note> heard = take.heard(live);
+    assertHeard(heard, 0.5, 7200, 1.2, 7100, 2.0, 6000);
+    assertEquals(3.5, heard.get(2).end(), 0.15);
+  }
+
+  /** A trombone's low notes, recorded far too softly, lay some 20 dB under a healthy level. */
+  @ParameterizedTest(name = "live: {0}")
+  @ValueSource(booleans = {false, true})
+  void a_stranger_who_begins_low_and_softly_is_heard(boolean live) {
+    TestVoice take = new TestVoice(2.5).note(0.5, 1.8, t -> 3700, t -> 0.15, TestVoice.OPEN);
+    assertHeard(take.heard(live), 0.5, 3700);
+  }
+
   private static void backing(TestVoice take, double from, double to, double level) {
     for (double struck = from; struck < to; struck += 0.5) {
       for (double tone : new double[] {4800, 5200, 5500, 5900}) {
