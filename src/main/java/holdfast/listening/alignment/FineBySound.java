@@ -49,9 +49,6 @@ final class FineBySound {
 
   private static final float[] WINDOW = window();
 
-  /** How much of the whitening is done: all of it would let empty bins speak. */
-  private static final double WHITENING = 0.7;
-
   /** The farthest that is looked from where the line says, in seconds, and then less far. */
   private static final double[] REACHES = {0.04, 0.01, 0.004};
 
@@ -130,7 +127,7 @@ final class FineBySound {
   /** The line, tightened step by step. */
   LineFit fit(TimeLine from) {
     List<Likeness> few = likenesses(from, FEW);
-    LineFit fit = fit(few, from, 0);
+    LineFit fit = fit(few, fit(few, from, 0).line(), 1);
     List<Likeness> all = likenesses(fit.line(), MOST);
     for (int round = 1; round < REACHES.length; round++) {
       TimeLine line = fit.line();
@@ -216,7 +213,9 @@ final class FineBySound {
     float[] white = Arrays.copyOfRange(samples, 2 * FIRST, 2 * LAST + 2);
     for (int k = 0; k < white.length; k += 2) {
       float power = white[k] * white[k] + white[k + 1] * white[k + 1];
-      float scale = (float) (1 / (Math.pow(power, 0.5 * WHITENING) + 1e-9));
+      // Three quarters of the whitening: all of it would let empty bins speak.
+      float root = (float) Math.sqrt(Math.sqrt(power));
+      float scale = 1 / (root * (float) Math.sqrt(root) + 1e-9f);
       white[k] *= scale;
       white[k + 1] *= scale;
     }

@@ -25,8 +25,11 @@ final class SoundPrint {
 
   private static final int HOP = Resampler.EAR_RATE / RATE;
 
-  /** Half a second: semitones stand apart from 130 Hz on. */
-  private static final int LONG = 8192;
+  /** Half a second at {@link #HALF_RATE}: semitones stand apart from 130 Hz on. */
+  private static final int LONG = 4096;
+
+  /** Chroma lies so low that half the ear's rate holds it. */
+  private static final int HALF_RATE = Resampler.EAR_RATE / 2;
 
   /** 64 ms. */
   private static final int SHORT = 1024;
@@ -76,30 +79,45 @@ final class SoundPrint {
     return window;
   }
 
-  private static void spectrum(
-      EarSound sound, long from, float[] window, FloatFFT fft, float[] work) {
-    sound.read(from, work, 0, work.length);
-    for (int i = 0; i < work.length; i++) {
-      work[i] = Float.isFinite(work[i]) ? work[i] * window[i] : 0;
+  /** A stretch of a sound at half its rate, from half a window before its first. */
+  private static float[] halved(EarSound sound, long from, int frames) {
+    // To a resampler a sound of twice the rate is one whose samples come twice as fast.
+    Resampler half = new Resampler(2 * Resampler.EAR_RATE);
+    float[] halved = new float[(frames + CHROMA_EVERY) * HOP / 2 + LONG];
+    float[] piece = new float[2 * LONG];
+    float[] out = new float[half.mostOutput(piece.length)];
+    int written = 0;
+    for (long at = from - LONG; written < halved.length; at += piece.length) {
+      sound.read(at, piece, 0, piece.length);
+      for (int i = 0; i < piece.length; i++) {
+        piece[i] = Float.isFinite(piece[i]) ? piece[i] : 0;
+      }
+      int made = Math.min(half.push(piece, 0, piece.length, out), halved.length - written);
+      System.arraycopy(out, 0, halved, written, made);
+      written += made;
     }
-    fft.realForward(work);
+    return halved;
   }
 
   private static void chroma(EarSound sound, long from, int frames, float[][] rows) {
+    float[] half = halved(sound, from, frames);
     float[] window = window(LONG);
     FloatFFT fft = new FloatFFT(LONG);
     float[] work = new float[LONG];
-    int first = (int) Math.ceil(LOWEST_HZ * LONG / Resampler.EAR_RATE);
-    int last = (int) (HIGHEST_HZ * LONG / Resampler.EAR_RATE);
+    int first = (int) Math.ceil(LOWEST_HZ * LONG / HALF_RATE);
+    int last = (int) (HIGHEST_HZ * LONG / HALF_RATE);
     double[] places = new double[last + 1];
     for (int k = first; k <= last; k++) {
-      places[k] = CHROMA * Math.log((double) k * Resampler.EAR_RATE / LONG / 440) / Math.log(2);
+      places[k] = CHROMA * Math.log((double) k * HALF_RATE / LONG / 440) / Math.log(2);
     }
     double[] now = new double[CHROMA];
     float[] before = new float[CHROMA];
     double energy = 0;
     for (int frame = 0; frame < frames + CHROMA_EVERY; frame += CHROMA_EVERY) {
-      spectrum(sound, from + (long) frame * HOP - LONG / 2, window, fft, work);
+      for (int i = 0; i < LONG; i++) {
+        work[i] = half[frame * HOP / 2 + i] * window[i];
+      }
+      fft.realForward(work);
       Arrays.fill(now, 0);
       for (int k = first; k <= last; k++) {
         int low = (int) Math.floor(places[k]);

@@ -201,7 +201,8 @@ public final class BleedCanceller {
             heard[k]
                 - 2 * (wayRe * re[k] + wayIm * im[k])
                 + (wayRe * wayRe + wayIm * wayIm) * known[k];
-        rest[k] = Math.max(0, left);
+        // Less than nothing is rounding.
+        rest[k] = Math.abs(left);
       }
       rest[0] = rest[1];
       rest[HALF] = rest[HALF - 1];
