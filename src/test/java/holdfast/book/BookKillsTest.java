@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
@@ -112,11 +113,15 @@ class BookKillsTest {
       book.students().keep(Student.named("Mira"));
       book.students().keep(Student.named("Ilko"));
     }
+    long lasts = deletionNanos(model);
     int halves = 0;
     for (int kill = 0; kill < share(); kill++) {
       Path home = folder.resolve("deleting" + kill);
       copy(model, home);
-      List<String> said = killed("delete", home, 1, random.nextInt(40));
+      List<String> said =
+          kill % 4 == 3
+              ? killed("delete", home, 1, random.nextInt(40))
+              : killedInDeletion(home, (long) (0.75 * random.nextDouble() * lasts));
       boolean wasBegun = !new Departures(home).begun().isEmpty();
       halves += wasBegun ? 1 : 0;
       int left;
@@ -202,38 +207,81 @@ class BookKillsTest {
     return Math.max(1, KILLS / 3);
   }
 
+  /** How long a deletion lasts, from what says that it has begun to its end. */
+  private long deletionNanos(Path model) throws Exception {
+    Path home = folder.resolve("measured");
+    copy(model, home);
+    Process child = child("delete", home);
+    awaitDeletion(home, child);
+    long from = System.nanoTime();
+    while (Files.exists(begun(home)) && child.isAlive()) {
+      LockSupport.parkNanos(100_000);
+    }
+    long lasts = System.nanoTime() - from;
+    assertEquals(0, child.waitFor());
+    new Trash(folder.resolve("gone")).delete(home);
+    return lasts;
+  }
+
+  private static Path begun(Path home) {
+    return home.resolve("deleting").resolve(FileNames.unique("Mira"));
+  }
+
+  private void awaitDeletion(Path home, Process child) throws Exception {
+    await(child, () -> Files.exists(begun(home)) || lines(out()).contains("gone 6"));
+  }
+
+  /** Kills a child so long after its deletion has begun. */
+  private List<String> killedInDeletion(Path home, long nanos) throws Exception {
+    Process child = child("delete", home);
+    awaitDeletion(home, child);
+    LockSupport.parkNanos(nanos);
+    child.destroyForcibly().waitFor();
+    return lines(out());
+  }
+
   /** Lets a child say so many lines and run a little on, kills it, and tells all that it said. */
   private List<String> killed(String what, Path home, int lines, int millis) throws Exception {
-    Path out = folder.resolve("out.txt");
-    Files.writeString(out, "");
-    Process child =
-        new ProcessBuilder(
-                ChildProgram.java(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-Xshare:auto",
-                "--add-exports=java.desktop/com.sun.media.sound=ALL-UNNAMED",
-                "-Djava.awt.headless=true",
-                "-Dholdfast.data=" + home,
-                "-cp",
-                ChildProgram.classPath(),
-                BookChild.class.getName(),
-                what,
-                home.toString())
-            .redirectError(new File(folder.toFile(), "err.txt"))
-            .redirectOutput(out.toFile())
-            .start();
-    while (lines(out).size() < lines) {
-      if (!child.isAlive() && lines(out).size() < lines) {
-        throw new AssertionError(
-            "the child died early: " + Files.readString(folder.resolve("err.txt")));
-      }
-      LockSupport.parkNanos(1_000_000);
-    }
+    Process child = child(what, home);
+    await(child, () -> lines(out()).size() >= lines);
     if (!child.waitFor(millis, TimeUnit.MILLISECONDS)) {
       child.destroyForcibly().waitFor();
     }
-    return lines(out);
+    return lines(out());
+  }
+
+  private void await(Process child, Callable<Boolean> wanted) throws Exception {
+    while (!wanted.call()) {
+      if (!child.isAlive() && !wanted.call()) {
+        throw new AssertionError(
+            "the child died early: " + Files.readString(folder.resolve("err.txt")));
+      }
+      LockSupport.parkNanos(200_000);
+    }
+  }
+
+  private Path out() {
+    return folder.resolve("out.txt");
+  }
+
+  private Process child(String what, Path home) throws IOException {
+    Files.writeString(out(), "");
+    return new ProcessBuilder(
+            ChildProgram.java(),
+            "-XX:TieredStopAtLevel=1",
+            "-XX:+UseSerialGC",
+            "-Xshare:auto",
+            "--add-exports=java.desktop/com.sun.media.sound=ALL-UNNAMED",
+            "-Djava.awt.headless=true",
+            "-Dholdfast.data=" + home,
+            "-cp",
+            ChildProgram.classPath(),
+            BookChild.class.getName(),
+            what,
+            home.toString())
+        .redirectError(new File(folder.toFile(), "err.txt"))
+        .redirectOutput(out().toFile())
+        .start();
   }
 
   /** What was said in whole lines; the last one may have been cut off. */

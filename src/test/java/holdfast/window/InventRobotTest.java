@@ -44,6 +44,10 @@ class InventRobotTest {
     driver.until(told, 15, () -> said(driver, "invent.said").startsWith(told));
   }
 
+  private static String tile(WindowDriver driver, int number) {
+    return driver.named("invent.tile" + number).getAccessibleContext().getAccessibleName();
+  }
+
   private static String said(WindowDriver driver, String name) {
     return ((Prose) driver.named(name)).text();
   }
@@ -67,6 +71,8 @@ class InventRobotTest {
       play(driver, "Number 2 is number 1 again, in a higher octave", 74, 77, 81, 79);
       play(driver, "Number 3 is new", 72, 71, 69, 64, 60);
       assertEquals("2 really different of 3", said(driver, "invent.count"));
+      assertEquals("idea 1: D F A G", tile(driver, 1));
+      assertEquals("idea 3: C B A E C; new: rhythm, shape, range, start", tile(driver, 3));
       driver.click(driver.named("invent.starter"));
       driver.until("a starter", 10, () -> !said(driver, "invent.said").startsWith("Number"));
       driver.shot("invent");

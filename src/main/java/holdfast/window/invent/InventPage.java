@@ -182,9 +182,11 @@ public final class InventPage implements Page {
       carry
           .getAccessibleContext()
           .setAccessibleName(desk.words().say("invent.carry") + ": " + idea.number());
-      ideas.add(
-          kit.column(
-              4, new IdeaTile(kit, desk.preferences().noteNames(), idea.number(), notes), carry));
+      IdeaTile tile =
+          new IdeaTile(
+              kit, desk.preferences().noteNames(), idea.number(), notes, idea.differences());
+      tile.setName("invent.tile" + idea.number());
+      ideas.add(kit.column(4, tile, carry));
     }
     count.setText(desk.words().say("invent.count", different, heard));
     component.revalidate();
