@@ -79,7 +79,17 @@ final class FineBySound {
   }
 
   /** How alike a stretch of the backing and the take are, by lags around where a line puts it. */
-  private record Likeness(long start, TimeLine line, float[] byLag) {
+  private static final class Likeness {
+
+    private final long start;
+    private final TimeLine line;
+    private final float[] byLag;
+
+    Likeness(long start, TimeLine line, float[] byLag) {
+      this.start = start;
+      this.line = line;
+      this.byLag = byLag;
+    }
 
     int reach() {
       return byLag.length / 2;
@@ -131,7 +141,7 @@ final class FineBySound {
     List<Likeness> all = likenesses(fit.line(), MOST);
     for (int round = 1; round < REACHES.length; round++) {
       TimeLine line = fit.line();
-      if (!all.isEmpty() && Math.abs(all.get(0).line().stretch() - line.stretch()) > SAME_STRETCH) {
+      if (!all.isEmpty() && Math.abs(all.get(0).line.stretch() - line.stretch()) > SAME_STRETCH) {
         all = likenesses(line, MOST);
       }
       fit = fit(all, line, round);

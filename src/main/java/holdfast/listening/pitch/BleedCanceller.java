@@ -118,7 +118,12 @@ public final class BleedCanceller {
     private final float[] throughIm = new float[HALF];
 
     /** Of a stretch, by bins: heard times known (the conjugate), and the power of each. */
-    private record Products(float[] crossRe, float[] crossIm, float[] known, float[] heard) {}
+    private static final class Products {
+      private final float[] crossRe = new float[HALF];
+      private final float[] crossIm = new float[HALF];
+      private final float[] known = new float[HALF];
+      private final float[] heard = new float[HALF];
+    }
 
     Way(float[] take, float[] aligned) {
       for (int i = 0; i < STRETCH; i++) {
@@ -136,8 +141,7 @@ public final class BleedCanceller {
       }
       fft.realForward(x);
       fft.realForward(y);
-      Products all =
-          new Products(new float[HALF], new float[HALF], new float[HALF], new float[HALF]);
+      Products all = new Products();
       for (int k = 1; k < HALF; k++) {
         float xr = x[2 * k];
         float xi = x[2 * k + 1];
