@@ -73,7 +73,8 @@ final class HeadphoneSound implements EarSound {
     double beat = 60 / backing.arrangement().tempo();
     double chorus =
         beat * backing.arrangement().bars().size() * backing.arrangement().metre().beats();
-    KnownBacking known = new KnownBacking(ratio -> new RenderedBacking(band), barOne, beat, chorus);
+    RenderedBacking rendered = new RenderedBacking(band);
+    KnownBacking known = new KnownBacking(ratio -> rendered, barOne, beat, chorus);
     return BackingFinder.near(recording, known, zeroSeconds).ourSound();
   }
 

@@ -23,7 +23,6 @@ import holdfast.theory.NoChord;
 import holdfast.theory.SpelledPitch;
 import j2html.tags.DomContent;
 import j2html.tags.specialized.LiTag;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -121,10 +120,7 @@ final class InventedSection {
     String words =
         found.isEmpty()
             ? "other steps"
-            : Arrays.stream(Difference.values())
-                .filter(found::contains)
-                .map(Difference::words)
-                .collect(Collectors.joining(", "));
+            : Difference.inOrder(found).map(Difference::words).collect(Collectors.joining(", "));
     return p("Beside number " + before.lastKey() + ": " + words + ".").withClass("quiet");
   }
 

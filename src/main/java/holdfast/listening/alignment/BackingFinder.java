@@ -97,7 +97,7 @@ public final class BackingFinder {
     LineFit fine = finder.sound(known, finder.onsets(known, said).line());
     boolean ours = believable(fine);
     TimeLine line = ours ? fine.line() : said;
-    return finder.place(backing, line, Sureness.SURE, ours, 1);
+    return finder.place(backing, 1, line, Sureness.SURE, ours, 1);
   }
 
   private BackingPlace find() {
@@ -110,7 +110,8 @@ public final class BackingFinder {
     CoarseSearch search =
         known.search(backing.barOneSeconds() + backing.chorusSeconds(), part.frames());
     List<CoarseSearch.Place> places = search.places(part, first, NARROW);
-    Optional<BackingPlace> atOnce = places.isEmpty() ? Optional.empty() : atOnce(places, middle);
+    Optional<BackingPlace> atOnce =
+        places.isEmpty() ? Optional.empty() : atOnce(known, places, middle);
     if (atOnce.isPresent()) {
       return atOnce.get();
     }
@@ -121,25 +122,35 @@ public final class BackingFinder {
   }
 
   /** Most takes are made on a clock so like ours that the sound itself is found from there. */
-  private Optional<BackingPlace> atOnce(List<CoarseSearch.Place> places, double middle) {
+  private Optional<BackingPlace> atOnce(
+      RenderedBacking known, List<CoarseSearch.Place> places, double middle) {
     double clearness = clearness(places, middle);
     if (clearness < SURE) {
       return Optional.empty();
     }
     TimeLine coarse = earliestOfEqual(places, middle).line();
     double there = coarse.backing(middle);
-    LineFit fine = sound(backing.rendered().apply(1), new TimeLine(middle - there, 1));
+    LineFit fine = sound(known, new TimeLine(middle - there, 1));
     return believable(fine)
-        ? Optional.of(place(backing, fine.line(), Sureness.SURE, true, clearness))
+        ? Optional.of(place(backing, 1, fine.line(), Sureness.SURE, true, clearness))
         : Optional.empty();
   }
 
+  /**
+   * @param tempoRatio of what was played along to, against the chart's tempo
+   * @param line lays the take onto the backing rendered at that tempo
+   */
   private BackingPlace place(
-      KnownBacking known, TimeLine line, Sureness sureness, boolean ours, double clearness) {
+      KnownBacking known,
+      double tempoRatio,
+      TimeLine line,
+      Sureness sureness,
+      boolean ours,
+      double clearness) {
     return new BackingPlace(
         line.take(known.barOneSeconds()),
-        line.stretch(),
-        1,
+        line.stretch() / tempoRatio,
+        tempoRatio,
         line.stretch(),
         sureness,
         ours,
@@ -201,7 +212,7 @@ public final class BackingFinder {
     LineFit fine = sound(known, line);
     boolean ours = believable(fine);
     TimeLine best = ours ? fine.line() : line;
-    return place(backing, best, sureness(clearness, ours, onsets), ours, clearness);
+    return place(backing, 1, best, sureness(clearness, ours, onsets), ours, clearness);
   }
 
   /**
@@ -243,15 +254,7 @@ public final class BackingFinder {
     LineFit fine = sound(other.rendered().apply(1), new TimeLine(line.start(), 1));
     boolean ours = believable(fine);
     TimeLine best = ours ? fine.line() : new TimeLine(line.start(), 1);
-    return new BackingPlace(
-        best.take(other.barOneSeconds()),
-        best.stretch() / ratio,
-        ratio,
-        best.stretch(),
-        sureness(clearness, ours, onsets),
-        ours,
-        rounds(other, best, ours),
-        clearness);
+    return place(other, ratio, best, sureness(clearness, ours, onsets), ours, clearness);
   }
 
   private static Sureness sureness(double clearness, boolean ours, LineFit onsets) {

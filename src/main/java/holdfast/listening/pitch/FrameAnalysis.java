@@ -64,6 +64,11 @@ final class FrameAnalysis {
   private static final double PER_LOG_ROOT_SHARE = 2.25;
   private static final double PER_LOG_LEVEL_SHARE = 2.26;
 
+  /** Bins of the long window's spectrum. */
+  private static final int BINS = 513;
+
+  private static final int QUARTER = BINS / 4;
+
   /** Steps of the table of the threshold distribution. */
   private static final int TABLE = 1000;
 
@@ -90,21 +95,19 @@ final class FrameAnalysis {
   private final double[] share = new double[MOST];
   private final double[] gap = new double[MOST];
   private final double[] loud = new double[MOST];
-  private final float[] amplitude = new float[4 * QUARTER + 1];
+  private final float[] amplitude = new float[BINS];
 
   /** Roots of the amplitudes, which bring weak harmonics nearer to strong ones. */
-  private final float[] root = new float[513];
+  private final float[] root = new float[BINS];
 
   /** Amplitudes over the mean of their surroundings: formants levelled, harmonics left. */
-  private final float[] level = new float[513];
-
-  private static final int QUARTER = 128;
+  private final float[] level = new float[BINS];
 
   /** Sums of the amplitudes under each bin. */
-  private final double[] upTo = new double[514];
+  private final double[] upTo = new double[BINS + 1];
 
   /** One over the number of bins that make up a bin's surroundings. */
-  private final float[] perSurroundings = new float[513];
+  private final float[] perSurroundings = new float[BINS];
 
   private double amplitudeSum;
   private double rootSum;

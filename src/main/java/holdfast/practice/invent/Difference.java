@@ -2,9 +2,11 @@ package holdfast.practice.invent;
 
 import holdfast.melody.Note;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** What makes one idea another than the one before. */
 public enum Difference {
@@ -34,6 +36,11 @@ public enum Difference {
   /** As in a sentence. */
   public String words() {
     return words;
+  }
+
+  /** What was found, in the order in which it is told. */
+  public static Stream<Difference> inOrder(Set<Difference> found) {
+    return Arrays.stream(values()).filter(found::contains);
   }
 
   /** All that differs between two ideas; tempo and octave make no difference. */

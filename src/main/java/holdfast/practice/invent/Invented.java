@@ -78,11 +78,7 @@ public record Invented(
       idea.sameAs().ifPresentOrElse(same -> node.put("sameAs", same), () -> node.putNull("sameAs"));
       idea.clothes().ifPresent(c -> node.put("clothes", c.words()));
       ArrayNode differences = node.putArray("differences");
-      for (Difference difference : Difference.values()) {
-        if (idea.differences().contains(difference)) {
-          differences.add(difference.words());
-        }
-      }
+      Difference.inOrder(idea.differences()).map(Difference::words).forEach(differences::add);
     }
     return root.toPrettyString() + "\n";
   }

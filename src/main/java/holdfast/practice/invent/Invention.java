@@ -1,7 +1,6 @@
 package holdfast.practice.invent;
 
 import holdfast.melody.Note;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -52,10 +51,7 @@ public record Invention(
       return number == 1 ? "Number 1, your first idea." : "Number " + number + " is new.";
     }
     String made =
-        Arrays.stream(Difference.values())
-            .filter(differences::contains)
-            .map(Difference::words)
-            .collect(Collectors.joining(", "));
+        Difference.inOrder(differences).map(Difference::words).collect(Collectors.joining(", "));
     return "Number " + number + " is new: " + made + ".";
   }
 }

@@ -12,7 +12,6 @@ import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -58,8 +57,7 @@ public final class IdeaTile extends Picture {
 
   private static String news(Kit kit, Set<Difference> differences) {
     String all =
-        Arrays.stream(Difference.values())
-            .filter(differences::contains)
+        Difference.inOrder(differences)
             .map(difference -> kit.words().say(key(difference)))
             .collect(Collectors.joining(", "));
     return all.isEmpty() ? "" : kit.words().say("invent.new", all);
