@@ -10,8 +10,11 @@ import java.util.OptionalInt;
 /** Finds a known backing in a take, whatever is sung over it. */
 public final class BackingFinder {
 
-  /** What of a take is compared at first: a minute and a half from its first sound. */
+  /** What of a take is compared, from its first sound on, where less does not make it sure. */
   private static final double PART_SECONDS = 90;
+
+  /** What is compared at first. */
+  private static final double FIRST_PART_SECONDS = 40;
 
   /** What of it the line is laid through. */
   private static final double LINE_SECONDS = 600;
@@ -102,29 +105,49 @@ public final class BackingFinder {
 
   private BackingPlace find() {
     double first = firstSound();
-    long from = (long) (first * Resampler.EAR_RATE);
-    long count = Math.min(take.length() - from, (long) (PART_SECONDS * Resampler.EAR_RATE));
-    SoundPrint part = SoundPrint.of(take, from, count);
-    double middle = first + 0.5 * part.frames() / SoundPrint.RATE;
     RenderedBacking known = backing.rendered().apply(1);
-    CoarseSearch search =
-        known.search(backing.barOneSeconds() + backing.chorusSeconds(), part.frames());
-    List<CoarseSearch.Place> places = search.places(part, first, NARROW);
-    Optional<BackingPlace> atOnce =
-        places.isEmpty() ? Optional.empty() : atOnce(known, places, middle);
+    Part part = part(known, first, FIRST_PART_SECONDS);
+    List<CoarseSearch.Place> places = part.places(NARROW);
+    Optional<BackingPlace> atOnce = atOnce(known, places, part.middle());
+    if (atOnce.isEmpty() && take.seconds() > first + FIRST_PART_SECONDS) {
+      part = part(known, first, PART_SECONDS);
+      places = part.places(NARROW);
+      atOnce = atOnce(known, places, part.middle());
+    }
     if (atOnce.isPresent()) {
       return atOnce.get();
     }
+    double middle = part.middle();
     if (places.isEmpty() || clearness(places, middle) < SURE_AT_ONCE) {
-      places = search.places(part, first, WIDE);
+      places = part.places(WIDE);
     }
     return places.isEmpty() ? nowhere() : follow(known, places, middle);
+  }
+
+  /** What of the take is compared, and where it is looked for. */
+  private record Part(SoundPrint print, double first, CoarseSearch search) {
+
+    double middle() {
+      return first + 0.5 * print.frames() / SoundPrint.RATE;
+    }
+
+    List<CoarseSearch.Place> places(double farthestSpeed) {
+      return search.places(print, first, farthestSpeed);
+    }
+  }
+
+  private Part part(RenderedBacking known, double first, double seconds) {
+    long from = (long) (first * Resampler.EAR_RATE);
+    long count = Math.min(take.length() - from, (long) (seconds * Resampler.EAR_RATE));
+    SoundPrint print = SoundPrint.of(take, from, count);
+    double head = backing.barOneSeconds() + backing.chorusSeconds();
+    return new Part(print, first, known.search(head, print.frames()));
   }
 
   /** Most takes are made on a clock so like ours that the sound itself is found from there. */
   private Optional<BackingPlace> atOnce(
       RenderedBacking known, List<CoarseSearch.Place> places, double middle) {
-    double clearness = clearness(places, middle);
+    double clearness = places.isEmpty() ? 0 : clearness(places, middle);
     if (clearness < SURE) {
       return Optional.empty();
     }

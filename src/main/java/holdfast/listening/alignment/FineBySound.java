@@ -20,6 +20,12 @@ final class FineBySound {
 
   private static final int STRETCH = STRETCH_SECONDS * Resampler.EAR_RATE;
 
+  /** A stretch with what halving its rate needs around it. */
+  private static final int READ = STRETCH + 2 * HalfRate.REACH;
+
+  /** A stretch at half the ear's rate, which holds all that is compared. */
+  private static final int HALVED = STRETCH_SECONDS * HalfRate.RATE;
+
   /** From one stretch of the backing to the next. */
   private static final int APART = STRETCH / 2;
 
@@ -32,17 +38,17 @@ final class FineBySound {
   /** Lines whose stretches differ by less put a stretch's end in the same place, to a sample. */
   private static final double SAME_STRETCH = 4e-6;
 
-  /** A power of two, longer than a stretch by more than any lag that is looked at. */
-  private static final int SIZE = 1 << 16;
+  /** A power of two, longer than a halved stretch by more than any lag that is looked at. */
+  private static final int SIZE = 1 << 15;
 
   /** Under and over this the correlation is blind: chords and bass are told, cymbals are not. */
   private static final double LOWEST_HZ = 100;
 
   private static final double HIGHEST_HZ = 2500;
 
-  private static final int FIRST = (int) (LOWEST_HZ * SIZE / Resampler.EAR_RATE);
+  private static final int FIRST = (int) (LOWEST_HZ * SIZE / HalfRate.RATE);
 
-  private static final int LAST = (int) (HIGHEST_HZ * SIZE / Resampler.EAR_RATE);
+  private static final int LAST = (int) (HIGHEST_HZ * SIZE / HalfRate.RATE);
 
   /** Holds tables only, so that all threads may use it. */
   private static final FloatFFT FFT = new FloatFFT(SIZE);
@@ -55,7 +61,7 @@ final class FineBySound {
   private static final double[] TOLERANCES = {0.006, 0.002, 0.0008};
 
   /** Lags that are the place itself: 2 ms, echoes of the room among them. */
-  private static final int SAME_PLACE = Resampler.EAR_RATE / 500;
+  private static final int SAME_PLACE = HalfRate.RATE / 500;
 
   /** So far must the likeness at the place stand out of the likeness around it. */
   private static final double STANDS_OUT = 3;
@@ -70,15 +76,20 @@ final class FineBySound {
     this.backing = backing;
   }
 
+  /** Silent around the stretch. */
   private static float[] window() {
-    float[] window = new float[STRETCH];
+    float[] window = new float[READ];
     for (int i = 0; i < STRETCH; i++) {
-      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
+      window[HalfRate.REACH + i] =
+          (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
     }
     return window;
   }
 
-  /** How alike a stretch of the backing and the take are, by lags around where a line puts it. */
+  /**
+   * How alike a stretch of the backing and the take are, by lags around where a line puts it, in
+   * samples at half the ear's rate.
+   */
   private static final class Likeness {
 
     private final long start;
@@ -120,8 +131,8 @@ final class FineBySound {
     /** Where this puts the middle of the stretch, if it is no farther than this from a line. */
     Optional<LineFit.Point> point(TimeLine near, double reachSeconds) {
       double middle = (start + STRETCH / 2.0) / Resampler.EAR_RATE;
-      double off = (near.take(middle) - line.take(middle)) / line.stretch() * Resampler.EAR_RATE;
-      int reach = (int) Math.ceil(reachSeconds * Resampler.EAR_RATE);
+      double off = (near.take(middle) - line.take(middle)) / line.stretch() * HalfRate.RATE;
+      int reach = (int) Math.ceil(reachSeconds * HalfRate.RATE);
       int from = (int) Math.max(1 - reach(), Math.rint(off) - reach);
       int to = (int) Math.min(reach() - 1, Math.rint(off) + reach);
       int best = from < to ? likest(from, to) : from;
@@ -129,7 +140,7 @@ final class FineBySound {
         return Optional.empty();
       }
       double place = best + Peak.offset(value(best - 1), value(best), value(best + 1));
-      double there = line.take(middle + place / Resampler.EAR_RATE);
+      double there = line.take(middle + place / HalfRate.RATE);
       return Optional.of(new LineFit.Point(middle, there, value(best) / around(from, to)));
     }
   }
@@ -205,22 +216,23 @@ final class FineBySound {
 
   /** A spectrum from {@link #LOWEST_HZ} to {@link #HIGHEST_HZ}, whitened; none: silence. */
   static Optional<float[]> spectrum(EarSound sound, long start) {
-    float[] samples = new float[SIZE];
-    sound.read(start, samples, 0, STRETCH);
-    return spectrum(samples, 1e-3);
+    float[] samples = sound.samples(start - HalfRate.REACH, READ);
+    return spectrum(samples, new float[SIZE], 1e-3);
   }
 
-  private static Optional<float[]> spectrum(float[] samples, double silence) {
+  /** The same of {@link #READ} samples in memory, by way of an empty {@link #SIZE}. */
+  private static Optional<float[]> spectrum(float[] samples, float[] work, double silence) {
     double energy = 0;
-    for (int i = 0; i < STRETCH; i++) {
+    for (int i = 0; i < READ; i++) {
       samples[i] = Float.isFinite(samples[i]) ? samples[i] * WINDOW[i] : 0;
       energy += samples[i] * samples[i];
     }
     if (energy < silence) {
       return Optional.empty();
     }
-    FFT.realForward(samples);
-    float[] white = Arrays.copyOfRange(samples, 2 * FIRST, 2 * LAST + 2);
+    HalfRate.halve(samples, work, HALVED);
+    FFT.realForward(work);
+    float[] white = Arrays.copyOfRange(work, 2 * FIRST, 2 * LAST + 2);
     for (int k = 0; k < white.length; k += 2) {
       float power = white[k] * white[k] + white[k + 1] * white[k + 1];
       // Three quarters of the whitening: all of it would let empty bins speak.
@@ -234,10 +246,11 @@ final class FineBySound {
 
   /** The height is 1 for identical sounds; a positive lag: the take has it later. */
   private Optional<Likeness> likeness(long start, float[] known, TimeLine line) {
+    double first = (double) (start - HalfRate.REACH) / Resampler.EAR_RATE;
+    float[] raw = new float[READ];
+    Stretched.read(take, line.take(first) * Resampler.EAR_RATE, line.stretch(), raw, READ);
     float[] work = new float[SIZE];
-    double from = line.take((double) start / Resampler.EAR_RATE) * Resampler.EAR_RATE;
-    Stretched.read(take, from, line.stretch(), work, STRETCH);
-    return spectrum(work, 1e-6)
+    return spectrum(raw, work, 1e-6)
         .map(
             heard -> {
               Arrays.fill(work, 0);
@@ -250,7 +263,7 @@ final class FineBySound {
                 height += (float) Math.sqrt(re * re + im * im);
               }
               FFT.realInverse(work, true);
-              int reach = (int) Math.ceil(REACHES[0] * Resampler.EAR_RATE) + 1;
+              int reach = (int) Math.ceil(REACHES[0] * HalfRate.RATE) + 1;
               float[] byLag = new float[2 * reach + 1];
               float most = (float) (2 * height / SIZE + 1e-12);
               for (int lag = -reach; lag <= reach; lag++) {

@@ -25,11 +25,8 @@ final class SoundPrint {
 
   private static final int HOP = Resampler.EAR_RATE / RATE;
 
-  /** Half a second at {@link #HALF_RATE}: semitones stand apart from 130 Hz on. */
+  /** Half a second at half the ear's rate: semitones stand apart from 130 Hz on. */
   private static final int LONG = 4096;
-
-  /** Chroma lies so low that half the ear's rate holds it. */
-  private static final int HALF_RATE = Resampler.EAR_RATE / 2;
 
   /** 64 ms. */
   private static final int SHORT = 1024;
@@ -79,38 +76,23 @@ final class SoundPrint {
     return window;
   }
 
-  /** A stretch of a sound at half its rate, from half a window before its first. */
-  private static float[] halved(EarSound sound, long from, int frames) {
-    // To a resampler a sound of twice the rate is one whose samples come twice as fast.
-    Resampler half = new Resampler(2 * Resampler.EAR_RATE);
-    float[] halved = new float[(frames + CHROMA_EVERY) * HOP / 2 + LONG];
-    float[] piece = new float[2 * LONG];
-    float[] out = new float[half.mostOutput(piece.length)];
-    int written = 0;
-    for (long at = from - LONG; written < halved.length; at += piece.length) {
-      sound.read(at, piece, 0, piece.length);
-      for (int i = 0; i < piece.length; i++) {
-        piece[i] = Float.isFinite(piece[i]) ? piece[i] : 0;
-      }
-      int made = Math.min(half.push(piece, 0, piece.length, out), halved.length - written);
-      System.arraycopy(out, 0, halved, written, made);
-      written += made;
-    }
-    return halved;
-  }
-
   private static void chroma(EarSound sound, long from, int frames, float[][] rows) {
-    float[] half = halved(sound, from, frames);
+    // From half a window before the first.
+    float[] half = HalfRate.read(sound, from - LONG, (frames + CHROMA_EVERY) * HOP / 2 + LONG);
     float[] window = window(LONG);
     FloatFFT fft = new FloatFFT(LONG);
     float[] work = new float[LONG];
-    int first = (int) Math.ceil(LOWEST_HZ * LONG / HALF_RATE);
-    int last = (int) (HIGHEST_HZ * LONG / HALF_RATE);
-    double[] places = new double[last + 1];
+    int first = (int) Math.ceil(LOWEST_HZ * LONG / HalfRate.RATE);
+    int last = (int) (HIGHEST_HZ * LONG / HalfRate.RATE);
+    int[] low = new int[last + 1];
+    float[] share = new float[last + 1];
     for (int k = first; k <= last; k++) {
-      places[k] = CHROMA * Math.log((double) k * HALF_RATE / LONG / 440) / Math.log(2);
+      double place = CHROMA * Math.log((double) k * HalfRate.RATE / LONG / 440) / Math.log(2);
+      low[k] = Math.floorMod((int) Math.floor(place), CHROMA);
+      share[k] = (float) (place - Math.floor(place));
     }
-    double[] now = new double[CHROMA];
+    float[] size = new float[last + 1];
+    double[] now = new double[CHROMA + 1];
     float[] before = new float[CHROMA];
     double energy = 0;
     for (int frame = 0; frame < frames + CHROMA_EVERY; frame += CHROMA_EVERY) {
@@ -118,17 +100,24 @@ final class SoundPrint {
         work[i] = half[frame * HOP / 2 + i] * window[i];
       }
       fft.realForward(work);
+      for (int k = first; k <= last; k++) {
+        size[k] = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
+      }
+      // The root of the amplitude tames a voice in front of a soft backing.
+      for (int k = first; k <= last; k++) {
+        size[k] = (float) Math.sqrt((float) Math.sqrt(size[k]));
+      }
       Arrays.fill(now, 0);
       for (int k = first; k <= last; k++) {
-        int low = (int) Math.floor(places[k]);
-        double share = places[k] - low;
-        // The root of the amplitude tames a voice in front of a soft backing.
-        double power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
-        double size = Math.sqrt(Math.sqrt(power));
-        now[Math.floorMod(low, CHROMA)] += (1 - share) * size;
-        now[Math.floorMod(low + 1, CHROMA)] += share * size;
+        now[low[k]] += (1 - share[k]) * size[k];
+        now[low[k] + 1] += share[k] * size[k];
       }
-      double mean = Arrays.stream(now).average().orElse(0);
+      now[0] += now[CHROMA];
+      now[CHROMA] = 0;
+      double mean = 0;
+      for (double value : now) {
+        mean += value / CHROMA;
+      }
       double sum = 0;
       for (int c = 0; c < CHROMA; c++) {
         now[c] -= mean;
@@ -140,8 +129,8 @@ final class SoundPrint {
         for (int back = 0; back < CHROMA_EVERY; back++) {
           int at = frame - back;
           if (at >= 0 && at < frames) {
-            float share = (float) back / CHROMA_EVERY;
-            rows[c][at] = (1 - share) * value + share * before[c];
+            float old = (float) back / CHROMA_EVERY;
+            rows[c][at] = (1 - old) * value + old * before[c];
           }
         }
         before[c] = value;
