@@ -107,8 +107,10 @@ public final class BleedCanceller {
 
     private final FloatFFT fft = new FloatFFT(STRETCH);
     private final float[] window = new float[STRETCH];
-    private final float[] x = new float[STRETCH];
-    private final float[] y = new float[STRETCH];
+
+    /** Two sounds as one: the first real, the second imaginary; one transform does for both. */
+    private final float[] two = new float[2 * STRETCH];
+
     private final List<Products> stretches = new ArrayList<>();
     private final float[] rest = new float[HALF + 1];
     private final float[] crossRe = new float[HALF];
@@ -136,17 +138,20 @@ public final class BleedCanceller {
 
     private Products products(float[] take, float[] aligned, int from) {
       for (int i = 0; i < STRETCH; i++) {
-        x[i] = aligned[from + i] * window[i];
-        y[i] = take[from + i] * window[i];
+        two[2 * i] = aligned[from + i] * window[i];
+        two[2 * i + 1] = take[from + i] * window[i];
       }
-      fft.realForward(x);
-      fft.realForward(y);
+      fft.complexForward(two);
       Products all = new Products();
       for (int k = 1; k < HALF; k++) {
-        float xr = x[2 * k];
-        float xi = x[2 * k + 1];
-        float yr = y[2 * k];
-        float yi = y[2 * k + 1];
+        float re = two[2 * k];
+        float im = two[2 * k + 1];
+        float mirroredRe = two[2 * (STRETCH - k)];
+        float mirroredIm = two[2 * (STRETCH - k) + 1];
+        float xr = 0.5f * (re + mirroredRe);
+        float xi = 0.5f * (im - mirroredIm);
+        float yr = 0.5f * (im + mirroredIm);
+        float yi = 0.5f * (mirroredRe - re);
         all.crossRe[k] = xr * yr + xi * yi;
         all.crossIm[k] = xr * yi - xi * yr;
         all.known[k] = xr * xr + xi * xi;
@@ -224,28 +229,49 @@ public final class BleedCanceller {
       }
     }
 
-    /** The take less the aligned backing through the filter: overlap-save. */
+    /** The take less the aligned backing through the filter: overlap-save, two blocks at once. */
     float[] subtract(float[] take, float[] aligned, float[] response) {
-      float[] out = new float[take.length];
-      for (int from = 0; from < take.length; from += STEP) {
-        int first = Math.max(0, from - FILTER);
-        int last = Math.min(aligned.length, from + STEP);
-        Arrays.fill(x, 0);
-        System.arraycopy(aligned, first, x, first - from + FILTER, last - first);
-        fft.realForward(x);
-        x[0] *= response[0];
-        x[1] *= response[1];
-        for (int k = 2; k < STRETCH; k += 2) {
-          float re = x[k] * response[k] - x[k + 1] * response[k + 1];
-          x[k + 1] = x[k + 1] * response[k] + x[k] * response[k + 1];
-          x[k] = re;
-        }
-        fft.realInverse(x, true);
-        for (int i = 0; i < STEP && from + i < take.length; i++) {
-          out[from + i] = take[from + i] - x[FILTER + i];
-        }
+      float[] out = take.clone();
+      for (int from = 0; from < take.length; from += 2 * STEP) {
+        Arrays.fill(two, 0);
+        put(aligned, from - FILTER, 0);
+        put(aligned, from + STEP - FILTER, 1);
+        fft.complexForward(two);
+        through(response);
+        fft.complexInverse(two, true);
+        take(0, out, from);
+        take(1, out, from + STEP);
       }
       return out;
+    }
+
+    private void put(float[] sound, int from, int which) {
+      for (int i = Math.max(0, -from); i < STRETCH && from + i < sound.length; i++) {
+        two[2 * i + which] = sound[from + i];
+      }
+    }
+
+    private void through(float[] response) {
+      two[0] *= response[0];
+      two[1] *= response[0];
+      two[STRETCH] *= response[1];
+      two[STRETCH + 1] *= response[1];
+      for (int k = 2; k < STRETCH; k += 2) {
+        turn(k, response[k], response[k + 1]);
+        turn(2 * STRETCH - k, response[k], -response[k + 1]);
+      }
+    }
+
+    private void turn(int at, float wayRe, float wayIm) {
+      float re = two[at] * wayRe - two[at + 1] * wayIm;
+      two[at + 1] = two[at + 1] * wayRe + two[at] * wayIm;
+      two[at] = re;
+    }
+
+    private void take(int which, float[] from, int at) {
+      for (int i = 0; i < STEP && at + i < from.length; i++) {
+        from[at + i] -= two[2 * (FILTER + i) + which];
+      }
     }
   }
 }
