@@ -103,9 +103,10 @@ final class Autocorrelation {
       int startA,
       Autocorrelation b,
       int startB,
+      int passed,
       CosinePair lags) {
-    a.look(samples, startA);
-    b.look(samples, startB);
+    a.look(samples, startA, passed);
+    b.look(samples, startB, passed);
     lags.transform(a.row, b.row, a.lags, b.lags);
     a.levelLags();
     b.levelLags();
@@ -116,14 +117,16 @@ final class Autocorrelation {
     return row.length - 1;
   }
 
-  private void look(float[] samples, int start) {
+  private void look(float[] samples, int start, int passed) {
     System.arraycopy(samples, start, buffer, 0, size);
     for (int i = 0; i < size; i++) {
       buffer[i] *= window[i];
     }
     Arrays.fill(buffer, size, fftSize, 0);
     squareInto(raw);
-    followNoise();
+    if (passed > 0) {
+      followNoise(passed);
+    }
     for (int k = 0; k < power.length; k++) {
       power[k] = Math.max(raw[k] - NOISE_TAKEN * noise[k], SPECTRAL_FLOOR * raw[k]);
     }
@@ -155,7 +158,7 @@ final class Autocorrelation {
   private static final float MINIMUM_BIAS = 1.6f;
 
   /** The noise is what a bin falls back to in every rest: the followed minimum of its power. */
-  private void followNoise() {
+  private void followNoise(int frames) {
     if (!noiseKnown) {
       System.arraycopy(raw, 0, smoothed, 0, raw.length);
       // A take may begin with a note: what stands out of the first spectrum is no noise.
@@ -168,10 +171,20 @@ final class Autocorrelation {
       noiseKnown = true;
       return;
     }
+    float smoothing = power(POWER_SMOOTHING, frames);
+    float rise = power(NOISE_RISE, frames);
     for (int k = 0; k < raw.length; k++) {
-      smoothed[k] = POWER_SMOOTHING * smoothed[k] + (1 - POWER_SMOOTHING) * raw[k];
-      noise[k] = Math.min(noise[k] * NOISE_RISE, smoothed[k] * MINIMUM_BIAS);
+      smoothed[k] = smoothing * smoothed[k] + (1 - smoothing) * raw[k];
+      noise[k] = Math.min(noise[k] * rise, smoothed[k] * MINIMUM_BIAS);
     }
+  }
+
+  private static float power(float of, int times) {
+    float power = of;
+    for (int i = 1; i < times; i++) {
+      power *= of;
+    }
+    return power;
   }
 
   /** The repetition at a lag, in this window's steps: about 1 for a period, 0 for none. */

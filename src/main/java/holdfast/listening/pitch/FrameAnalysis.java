@@ -25,7 +25,7 @@ final class FrameAnalysis {
   private static final double LONG_HIGHEST_HZ = 700;
 
   /** Frames back that a spectrum is compared with: 15 ms, about the rise of a tongued note. */
-  private static final int FLUX_FRAMES = 3;
+  static final int FLUX_FRAMES = 3;
 
   /** Peaks lower than this are not worth keeping as candidates. */
   private static final double LOWEST_PEAK = 0.3;
@@ -118,13 +118,11 @@ final class FrameAnalysis {
   private double levelDb;
   private double aboveNoiseDb;
   private double brightness;
-  private double flux;
 
-  /** Compressed spectra of the last frames, to see what is new. */
-  private final float[][] spectra = new float[FLUX_FRAMES + 1][257];
+  /** Compressed spectra of the last frames by number, to see what is new. */
+  private final float[][] spectra = new float[PitchTracker.STRIDE + FLUX_FRAMES + 1][257];
 
   private final float[] rises = new float[257];
-  private int newest;
 
   FrameAnalysis(double lowestHz, double highestHz) {
     this.lowestHz = lowestHz;
@@ -150,9 +148,15 @@ final class FrameAnalysis {
     }
   }
 
-  /** Looks at the samples from each start on. */
-  void analyse(float[] samples, int shortStart, int longStart) {
-    Autocorrelation.analyse(samples, shortWindow, shortStart, longWindow, longStart, lags);
+  /**
+   * Looks at the samples from each start on.
+   *
+   * @param number of the frame
+   * @param passed frames since the last look, for which the room's noise is followed; none if a
+   *     later frame has been looked at
+   */
+  void analyse(long number, int passed, float[] samples, int shortStart, int longStart) {
+    Autocorrelation.analyse(samples, shortWindow, shortStart, longWindow, longStart, passed, lags);
     count = 0;
     findPeaks(shortWindow, false);
     findPeaks(longWindow, true);
@@ -163,7 +167,7 @@ final class FrameAnalysis {
     aboveNoiseDb =
         10 * Math.log10((shortWindow.total() + 1e-9) / (shortWindow.noiseTotal() + 1e-9));
     brightness = bright(shortWindow.power());
-    flux = flow(shortWindow.power());
+    keepSpectrum(number, shortWindow.power());
   }
 
   private void findPeaks(Autocorrelation window, boolean isLong) {
@@ -427,24 +431,42 @@ final class FrameAnalysis {
     return high / (low + high);
   }
 
-  /**
-   * Spectral flux: how much of the compressed spectrum is new against 15 ms ago, 0 to 1 (Bello et
-   * al. 2005, "A tutorial on onset detection in music signals").
-   */
-  private double flow(float[] power) {
-    newest = (newest + 1) % spectra.length;
-    float[] now = spectra[newest];
-    float[] before = spectra[(newest + 1) % spectra.length];
+  private void keepSpectrum(long number, float[] power) {
+    float[] now = spectrum(number);
     for (int k = 0; k < now.length; k++) {
       now[k] = (float) Math.sqrt(power[k]);
     }
     for (int k = 0; k < now.length; k++) {
       now[k] = (float) Math.sqrt(now[k]);
     }
+  }
+
+  /**
+   * Spectral flux: how much of a frame's compressed spectrum is new against an earlier one, 0 to 1
+   * (Bello et al. 2005, "A tutorial on onset detection in music signals").
+   */
+  double flux(long from, long to) {
+    float[] before = spectrum(from);
+    float[] now = spectrum(to);
     for (int k = 0; k < now.length; k++) {
       rises[k] = Math.max(0, now[k] - before[k]);
     }
     return Sums.of(rises, 2, now.length) / (1e-9 + Sums.of(now, 2, now.length));
+  }
+
+  private float[] spectrum(long number) {
+    return spectra[(int) Math.floorMod(number, (long) spectra.length)];
+  }
+
+  /** Takes for the spectrum of a frame that is not looked at what lies between two others'. */
+  void passOver(long number, long from, long to) {
+    float[] here = spectrum(number);
+    float[] before = spectrum(from);
+    float[] after = spectrum(to);
+    float way = (float) (number - from) / (to - from);
+    for (int k = 0; k < here.length; k++) {
+      here[k] = before[k] + way * (after[k] - before[k]);
+    }
   }
 
   /** Writes what was found into a frame that outlives the next analysis. */
@@ -461,6 +483,5 @@ final class FrameAnalysis {
     frame.levelDb = (float) levelDb;
     frame.aboveNoiseDb = (float) aboveNoiseDb;
     frame.brightness = (float) brightness;
-    frame.flux = (float) flux;
   }
 }

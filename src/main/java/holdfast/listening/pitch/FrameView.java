@@ -9,6 +9,12 @@ final class FrameView {
   /** Decibels of a frame in which nothing repeats. */
   static final float NOTHING_DB = -120;
 
+  /** What two frames 10 ms apart may differ by and yet sound alike. */
+  private static final double SAME_CENTS = 40;
+
+  private static final double SAME_DB = 3;
+  private static final double SAME_CLARITY = 0.2;
+
   int count;
   final float[] cents = new float[FrameAnalysis.MOST];
 
@@ -49,5 +55,52 @@ final class FrameView {
 
   float favouriteDb() {
     return count == 0 ? NOTHING_DB : Math.max(NOTHING_DB, harmonicDb[favourite]);
+  }
+
+  /**
+   * Whether both sound alike, so that what lies between them does too.
+   *
+   * @param share of the usual differences that is allowed, 0 to 1
+   */
+  boolean isLike(FrameView other, double share) {
+    return count > 0
+        && other.count > 0
+        && Math.abs(favouriteCents() - other.favouriteCents()) < SAME_CENTS * share
+        && Math.abs(levelDb - other.levelDb) < SAME_DB * share
+        && Math.abs(favouriteDb() - other.favouriteDb()) < SAME_DB * share
+        && Math.abs(favouriteClarity() - other.favouriteClarity()) < SAME_CLARITY * share;
+  }
+
+  /** Becomes what lies between two frames that are alike, a share of the way from one. */
+  void between(FrameView before, FrameView after, float way) {
+    count = before.count;
+    favourite = before.favourite;
+    for (int i = 0; i < count; i++) {
+      int same = after.nearest(before.cents[i]);
+      boolean both = Math.abs(after.cents[same] - before.cents[i]) < SAME_CENTS;
+      float on = both ? way : 0;
+      cents[i] = mix(before.cents[i], after.cents[same], on);
+      logMass[i] = mix(before.logMass[i], after.logMass[same], on);
+      clarity[i] = mix(before.clarity[i], after.clarity[same], on);
+      harmonicDb[i] = mix(before.harmonicDb[i], after.harmonicDb[same], on);
+    }
+    between = mix(before.between, after.between, way);
+    levelDb = mix(before.levelDb, after.levelDb, way);
+    aboveNoiseDb = mix(before.aboveNoiseDb, after.aboveNoiseDb, way);
+    brightness = mix(before.brightness, after.brightness, way);
+  }
+
+  private int nearest(float pitch) {
+    int best = 0;
+    for (int i = 1; i < count; i++) {
+      if (Math.abs(cents[i] - pitch) < Math.abs(cents[best] - pitch)) {
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  private static float mix(float a, float b, float way) {
+    return a + way * (b - a);
   }
 }
