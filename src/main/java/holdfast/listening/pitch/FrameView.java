@@ -15,6 +15,9 @@ final class FrameView {
   private static final double SAME_DB = 3;
   private static final double SAME_CLARITY = 0.2;
 
+  /** Whether it lies between two frames in which nothing is sung, and was not looked at itself. */
+  boolean inRest;
+
   int count;
   final float[] cents = new float[FrameAnalysis.MOST];
 
@@ -65,10 +68,19 @@ final class FrameView {
   boolean isLike(FrameView other, double share) {
     return count > 0
         && other.count > 0
-        && Math.abs(favouriteCents() - other.favouriteCents()) < SAME_CENTS * share
+        && isOfPitch(other, share)
         && Math.abs(levelDb - other.levelDb) < SAME_DB * share
         && Math.abs(favouriteDb() - other.favouriteDb()) < SAME_DB * share
         && Math.abs(favouriteClarity() - other.favouriteClarity()) < SAME_CLARITY * share;
+  }
+
+  /** Whether both are likeliest of the same pitch. */
+  boolean isOfPitch(FrameView other) {
+    return isOfPitch(other, 1);
+  }
+
+  private boolean isOfPitch(FrameView other, double share) {
+    return Math.abs(favouriteCents() - other.favouriteCents()) < SAME_CENTS * share;
   }
 
   /** Becomes what lies between two frames that are alike, a share of the way from one. */

@@ -14,10 +14,15 @@ final class PitchTracker {
   /** Frames from one that is looked at anyway to the next, on a file: 40 ms. */
   static final int STRIDE = 8;
 
-  // Chosen on the bench's development clips: six frames in ten are passed over there, and notes are
+  // Chosen on the bench's development clips: half of the frames are passed over there, and notes
+  // are
   // heard as well as if each frame was looked at.
   private static final double REST_UNDER_DB = 25;
   private static final double REST_CHANGES_DB = 6;
+
+  /** Under that, what is left of a backing sounds, which flickers, and must not be smoothed. */
+  private static final double STEADY_UNDER_DB = 12;
+
   private static final double STEADY_FLUX = 0.25;
   private static final double WIDE_SHARE = 0.4;
 
@@ -120,8 +125,10 @@ final class PitchTracker {
     }
     FrameView before = view(from);
     FrameView after = view(to);
-    if (isRest(before, after) || isSteady(from, to)) {
+    boolean rest = isRest(before, after);
+    if (rest || isSteady(from, to)) {
       for (long number = from + 1; number < to; number++) {
+        view(number).inRest = rest;
         view(number).between(before, after, (float) (number - from) / (to - from));
         analysis.passOver(number, from, to);
       }
@@ -133,10 +140,11 @@ final class PitchTracker {
     between(middle, to);
   }
 
-  /** Far under the player nothing is sung, whatever pitch is guessed. */
+  /** Far under the player nothing is sung, unless the same pitch goes on: a note that dies away. */
   private boolean isRest(FrameView before, FrameView after) {
     return Math.max(before.favouriteDb(), after.favouriteDb()) < player.playerDb() - REST_UNDER_DB
-        && Math.abs(before.levelDb - after.levelDb) < REST_CHANGES_DB;
+        && Math.abs(before.levelDb - after.levelDb) < REST_CHANGES_DB
+        && !before.isOfPitch(after);
   }
 
   /** Tones are passed over for 20 ms at most; the wider the gap, the more alike they must be. */
@@ -145,7 +153,10 @@ final class PitchTracker {
       return false;
     }
     double share = to - from > 2 ? WIDE_SHARE : 1;
-    return view(from).isLike(view(to), share) && analysis.flux(from, to) < STEADY_FLUX * share;
+    return Math.min(view(from).favouriteDb(), view(to).favouriteDb())
+            > player.playerDb() - STEADY_UNDER_DB
+        && view(from).isLike(view(to), share)
+        && analysis.flux(from, to) < STEADY_FLUX * share;
   }
 
   private int middle(long number) {
@@ -160,6 +171,7 @@ final class PitchTracker {
     int middle = middle(number);
     analysis.analyse(number, passed, samples, middle - HALF_SHORT, middle + longStartOffset);
     analysis.into(view(number));
+    view(number).inRest = false;
   }
 
   private void told() {
@@ -174,7 +186,8 @@ final class PitchTracker {
 
   private void weigh(long number) {
     FrameView frame = view(number);
-    weighed.frame(number, frame, voicing.probability(frame, player));
+    double probability = voicing.probability(frame, player);
+    weighed.frame(number, frame, frame.inRest ? 0 : probability);
   }
 
   /** Where player and room stand, as they were heard of late. */
