@@ -192,7 +192,7 @@ public record SoundTake(
                 note.loudness(),
                 note.confidence()));
       }
-      return notes;
+      return Leftover.dropped(notes);
     }
   }
 }
