@@ -14,14 +14,16 @@ final class PitchTracker {
   /** Frames from one that is looked at anyway to the next, on a file: 40 ms. */
   static final int STRIDE = 8;
 
-  // Chosen on the bench's development clips: half of the frames are passed over there, and notes
-  // are
-  // heard as well as if each frame was looked at.
+  // Chosen on the bench's development clips, where half of the frames are passed over and notes are
+  // heard as well as if each was looked at.
   private static final double REST_UNDER_DB = 25;
   private static final double REST_CHANGES_DB = 6;
 
   /** Under that, what is left of a backing sounds, which flickers, and must not be smoothed. */
   private static final double STEADY_UNDER_DB = 12;
+
+  /** The widest gap, in frames, in which a tone is taken to go on; half of it is the usual one. */
+  private static final int STEADY_GAP = 4;
 
   private static final double STEADY_FLUX = 0.25;
   private static final double WIDE_SHARE = 0.4;
@@ -147,13 +149,11 @@ final class PitchTracker {
         && !before.isOfPitch(after);
   }
 
-  /** Tones are passed over for 20 ms at most; the wider the gap, the more alike they must be. */
+  /** The wider the gap, the more alike what lies on both sides must be. */
   private boolean isSteady(long from, long to) {
-    if (to - from > 4) {
-      return false;
-    }
-    double share = to - from > 2 ? WIDE_SHARE : 1;
-    return Math.min(view(from).favouriteDb(), view(to).favouriteDb())
+    double share = to - from > STEADY_GAP / 2 ? WIDE_SHARE : 1;
+    return to - from <= STEADY_GAP
+        && Math.min(view(from).favouriteDb(), view(to).favouriteDb())
             > player.playerDb() - STEADY_UNDER_DB
         && view(from).isLike(view(to), share)
         && analysis.flux(from, to) < STEADY_FLUX * share;
