@@ -23,7 +23,7 @@ public final class BleedCanceller {
   private static final int FILTER = 1600;
 
   /** Samples of the filter before the loudest arrival, since the delay is known to a sample. */
-  private static final int BEFORE = 32;
+  static final int BEFORE = 32;
 
   /** Rounds of learning: each knows better than the last where the singer is. */
   private static final int ROUNDS = 3;
@@ -46,25 +46,27 @@ public final class BleedCanceller {
     if (take.length < 2 * STRETCH || backing.length < 2 * STRETCH) {
       return take.clone();
     }
-    return clean(take, backing, delay(take, backing));
-  }
-
-  /**
-   * The same where the delay is known already.
-   *
-   * @param delay how many samples later than in the backing the backing is heard in the take
-   */
-  public static float[] clean(float[] take, float[] backing, int delay) {
-    if (take.length < 2 * STRETCH) {
-      return take.clone();
-    }
     float[] aligned = new float[take.length];
-    int shift = delay - BEFORE;
+    int shift = delay(take, backing) - BEFORE;
     for (int i = Math.max(0, shift); i < take.length && i - shift < backing.length; i++) {
       aligned[i] = backing[i - shift];
     }
+    float[] cleaned = take.clone();
+    takeOut(cleaned, aligned);
+    return cleaned;
+  }
+
+  /**
+   * Takes the backing out of a take, in place; a take of less than half a second stays as it is.
+   *
+   * @param aligned what of the backing is heard {@link #BEFORE} samples later in the take
+   */
+  static void takeOut(float[] take, float[] aligned) {
+    if (take.length < 2 * STRETCH) {
+      return;
+    }
     Way way = new Way(take, aligned);
-    return way.subtract(take, aligned, way.learned());
+    way.subtract(take, aligned, way.learned());
   }
 
   /** How many samples later than in the backing the backing is heard in the take. */
@@ -230,8 +232,7 @@ public final class BleedCanceller {
     }
 
     /** The take less the aligned backing through the filter: overlap-save, two blocks at once. */
-    float[] subtract(float[] take, float[] aligned, float[] response) {
-      float[] out = take.clone();
+    void subtract(float[] take, float[] aligned, float[] response) {
       for (int from = 0; from < take.length; from += 2 * STEP) {
         Arrays.fill(two, 0);
         put(aligned, from - FILTER, 0);
@@ -239,10 +240,9 @@ public final class BleedCanceller {
         fft.complexForward(two);
         through(response);
         fft.complexInverse(two, true);
-        take(0, out, from);
-        take(1, out, from + STEP);
+        take(0, take, from);
+        take(1, take, from + STEP);
       }
-      return out;
     }
 
     private void put(float[] sound, int from, int which) {

@@ -23,6 +23,7 @@ public final class CleanedSound implements EarSound {
   private final long delay;
   private long pieceFrom = Long.MIN_VALUE;
   private float[] piece = new float[0];
+  private float[] known = new float[0];
 
   /**
    * A take less its backing.
@@ -71,9 +72,14 @@ public final class CleanedSound implements EarSound {
 
   private void clean(long start) {
     int size = (int) Math.min(PIECE, length() - start) + 2 * MARGIN;
-    float[] heard = take.samples(start - MARGIN, size);
-    float[] known = backing.samples(start - MARGIN - delay, size);
-    piece = BleedCanceller.clean(heard, known, 0);
+    // Pieces are megabytes: the same arrays serve for all but the last.
+    if (piece.length != size) {
+      piece = new float[size];
+      known = new float[size];
+    }
+    take.read(start - MARGIN, piece, 0, size);
+    backing.read(start - MARGIN - delay + BleedCanceller.BEFORE, known, 0, size);
+    BleedCanceller.takeOut(piece, known);
     pieceFrom = start;
   }
 
