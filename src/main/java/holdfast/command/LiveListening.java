@@ -6,6 +6,7 @@ import holdfast.listening.PlayEvent;
 import holdfast.listening.calibration.Profile;
 import holdfast.listening.microphone.Expected;
 import holdfast.listening.microphone.Microphone;
+import holdfast.listening.pitch.Levels;
 import holdfast.session.input.Inputs;
 import holdfast.session.input.MicrophoneInput;
 import holdfast.time.TakeClock;
@@ -18,9 +19,6 @@ import java.util.Optional;
 final class LiveListening {
 
   private static final Duration TICK = Duration.ofMillis(20);
-
-  /** Decibels under full scale at which loudness, 0 to 1, is 0. */
-  private static final double SILENT_DB = 60;
 
   private final PrintWriter out;
   private Optional<PlayEvent.NoteOn> begun = Optional.empty();
@@ -77,7 +75,7 @@ final class LiveListening {
         on.seconds(),
         PlainNotes.name(on.pitch()),
         on.cents(),
-        SILENT_DB * (on.loudness() - 1),
+        Levels.SILENT_DB * (on.loudness() - 1),
         length);
   }
 

@@ -1,7 +1,9 @@
 package holdfast.session;
 
 import holdfast.listening.PlayedNote;
+import holdfast.listening.pitch.Levels;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * What is left of a backing after it was taken out of a recording: where the player pauses, now and
@@ -12,8 +14,8 @@ final class Leftover {
   /** So sure, a note is the player's. */
   private static final double SURE = 0.9;
 
-  /** Loudness under the player's middle one: 10 dB on the scale of 60 dB that loudness has. */
-  private static final double SOFTER = 10.0 / 60;
+  /** So far under the player's middle loudness, a note is soft: 10 dB. */
+  private static final double SOFTER = 10 / Levels.SILENT_DB;
 
   /** Soft notes of a player stand among louder ones, not this far from any, in seconds. */
   private static final double ALONE_SECONDS = 1;
@@ -32,18 +34,15 @@ final class Leftover {
       return notes;
     }
     double soft = loudness[loudness.length / 2] - SOFTER;
-    List<PlayedNote> players =
-        notes.stream().filter(note -> note.confidence() > SURE || note.loudness() >= soft).toList();
+    Predicate<PlayedNote> isPlayers = note -> note.confidence() > SURE || note.loudness() >= soft;
+    List<PlayedNote> players = notes.stream().filter(isPlayers).toList();
     return notes.stream()
-        .filter(note -> players.stream().anyMatch(own -> isNear(note, own)))
+        .filter(isPlayers.or(note -> players.stream().anyMatch(own -> isNear(note, own))))
         .toList();
   }
 
   private static boolean isNear(PlayedNote a, PlayedNote b) {
-    return a.onsetSeconds() - end(b) < ALONE_SECONDS && b.onsetSeconds() - end(a) < ALONE_SECONDS;
-  }
-
-  private static double end(PlayedNote note) {
-    return note.onsetSeconds() + note.durationSeconds();
+    return a.onsetSeconds() - b.endSeconds() < ALONE_SECONDS
+        && b.onsetSeconds() - a.endSeconds() < ALONE_SECONDS;
   }
 }

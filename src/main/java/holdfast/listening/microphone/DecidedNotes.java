@@ -1,6 +1,7 @@
 package holdfast.listening.microphone;
 
 import holdfast.listening.PlayEvent;
+import holdfast.listening.pitch.Levels;
 import holdfast.listening.pitch.NoteListener;
 import holdfast.listening.pitch.Tuning;
 import java.util.ArrayList;
@@ -17,9 +18,6 @@ import java.util.function.DoubleUnaryOperator;
  * for it: a phrase is not over while a note sounds.
  */
 final class DecidedNotes implements NoteListener {
-
-  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
-  private static final double SILENT_DB = 60;
 
   /** Shortest length of a note, in seconds, whatever the clock of the take does meanwhile. */
   private static final double SHORTEST = 0.001;
@@ -71,7 +69,7 @@ final class DecidedNotes implements NoteListener {
             on,
             pitch,
             Math.max(-100, Math.min(100, cents - 100.0 * pitch)),
-            Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB)),
+            Levels.loudness(levelDb),
             Math.max(0, Math.min(1, confidence))));
     events.add(new PlayEvent.NoteOff(off, pitch));
   }

@@ -95,6 +95,7 @@ final class Autocorrelation {
   /**
    * Analyses samples in two windows, each from a place of its own on; {@link #at} then answers.
    *
+   * @param passed frames since the last look, for which the noise is followed; none: it is not
    * @param lags a pair as long as the rows of both
    */
   static void analyse(

@@ -10,9 +10,6 @@ import java.util.List;
 /** Listens to a whole take that lies in a file, with all of it in view. */
 public final class FileEar {
 
-  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
-  private static final double SILENT_DB = 60;
-
   /** Seconds at the start that show how loud the singer and the room are. */
   private static final int SURVEY_SECONDS = 60;
 
@@ -102,11 +99,6 @@ public final class FileEar {
     return collected.hearing();
   }
 
-  /** Loudness from 0 to 1 of a level in decibels under full scale. */
-  static double loudness(double levelDb) {
-    return Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB));
-  }
-
   private static final class Collected implements NoteListener {
 
     /** Onset, end, cents, level and confidence of a note. */
@@ -155,7 +147,7 @@ public final class FileEar {
                 note.end - note.onset,
                 pitch,
                 off,
-                loudness(note.levelDb),
+                Levels.loudness(note.levelDb),
                 Math.max(0, Math.min(1, note.sure))));
       }
       return new Hearing(notes, tuning.cents(), tuning.drift());

@@ -167,7 +167,7 @@ final class FrameAnalysis {
     aboveNoiseDb =
         10 * Math.log10((shortWindow.total() + 1e-9) / (shortWindow.noiseTotal() + 1e-9));
     brightness = bright(shortWindow.power());
-    keepSpectrum(number, shortWindow.power());
+    keepCompressed(number, shortWindow.power());
   }
 
   private void findPeaks(Autocorrelation window, boolean isLong) {
@@ -431,8 +431,8 @@ final class FrameAnalysis {
     return high / (low + high);
   }
 
-  private void keepSpectrum(long number, float[] power) {
-    float[] now = spectrum(number);
+  private void keepCompressed(long number, float[] power) {
+    float[] now = compressed(number);
     for (int k = 0; k < now.length; k++) {
       now[k] = (float) Math.sqrt(power[k]);
     }
@@ -446,23 +446,23 @@ final class FrameAnalysis {
    * (Bello et al. 2005, "A tutorial on onset detection in music signals").
    */
   double flux(long from, long to) {
-    float[] before = spectrum(from);
-    float[] now = spectrum(to);
+    float[] before = compressed(from);
+    float[] now = compressed(to);
     for (int k = 0; k < now.length; k++) {
       rises[k] = Math.max(0, now[k] - before[k]);
     }
     return Sums.of(rises, 2, now.length) / (1e-9 + Sums.of(now, 2, now.length));
   }
 
-  private float[] spectrum(long number) {
+  private float[] compressed(long number) {
     return spectra[(int) Math.floorMod(number, (long) spectra.length)];
   }
 
   /** Takes for the spectrum of a frame that is not looked at what lies between two others'. */
   void passOver(long number, long from, long to) {
-    float[] here = spectrum(number);
-    float[] before = spectrum(from);
-    float[] after = spectrum(to);
+    float[] here = compressed(number);
+    float[] before = compressed(from);
+    float[] after = compressed(to);
     float way = (float) (number - from) / (to - from);
     for (int k = 0; k < here.length; k++) {
       here[k] = before[k] + way * (after[k] - before[k]);
@@ -483,5 +483,6 @@ final class FrameAnalysis {
     frame.levelDb = (float) levelDb;
     frame.aboveNoiseDb = (float) aboveNoiseDb;
     frame.brightness = (float) brightness;
+    frame.inRest = false;
   }
 }

@@ -66,21 +66,17 @@ final class FrameView {
    * @param share of the usual differences that is allowed, 0 to 1
    */
   boolean isLike(FrameView other, double share) {
-    return count > 0
-        && other.count > 0
-        && isOfPitch(other, share)
+    return isOfPitch(other, share)
         && Math.abs(levelDb - other.levelDb) < SAME_DB * share
         && Math.abs(favouriteDb() - other.favouriteDb()) < SAME_DB * share
         && Math.abs(favouriteClarity() - other.favouriteClarity()) < SAME_CLARITY * share;
   }
 
-  /** Whether both are likeliest of the same pitch. */
-  boolean isOfPitch(FrameView other) {
-    return isOfPitch(other, 1);
-  }
-
-  private boolean isOfPitch(FrameView other, double share) {
-    return Math.abs(favouriteCents() - other.favouriteCents()) < SAME_CENTS * share;
+  /** Whether both are likeliest of the same pitch, as far as that share of a difference. */
+  boolean isOfPitch(FrameView other, double share) {
+    return count > 0
+        && other.count > 0
+        && Math.abs(favouriteCents() - other.favouriteCents()) < SAME_CENTS * share;
   }
 
   /** Becomes what lies between two frames that are alike, a share of the way from one. */
@@ -89,7 +85,7 @@ final class FrameView {
     favourite = before.favourite;
     for (int i = 0; i < count; i++) {
       int same = after.nearest(before.cents[i]);
-      boolean both = Math.abs(after.cents[same] - before.cents[i]) < SAME_CENTS;
+      boolean both = after.count > 0 && Math.abs(after.cents[same] - before.cents[i]) < SAME_CENTS;
       float on = both ? way : 0;
       cents[i] = mix(before.cents[i], after.cents[same], on);
       logMass[i] = mix(before.logMass[i], after.logMass[same], on);

@@ -14,6 +14,9 @@ public record Levels(double voiceDb, double backgroundDb) {
   /** Before anything is known: a voice at a healthy recording level in a quiet room. */
   public static final Levels UNKNOWN = new Levels(-26, -66);
 
+  /** Decibels under full scale that count as silence when loudness is told from 0 to 1. */
+  public static final double SILENT_DB = 60;
+
   /** Of all stretches, the loudest tenth shows the voice and the softest tenth the rests. */
   private static final double VOICE_SHARE = 0.9;
 
@@ -31,6 +34,11 @@ public record Levels(double voiceDb, double backgroundDb) {
   /** Decibels of a mean square, on the scale of the frame analysis. */
   public static double decibels(double meanSquare) {
     return 10 * Math.log10(WINDOW_LOSS * meanSquare + 1e-12);
+  }
+
+  /** Loudness from 0 to 1 of a level in decibels under full scale. */
+  public static double loudness(double levelDb) {
+    return Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB));
   }
 
   /** Listens to the first {@code length} samples, at the ear's rate, as a file allows. */

@@ -93,17 +93,17 @@ final class PitchTracker {
       }
       filled += room;
       taken += room;
-      analyseWhatIsComplete();
+      analyseWhatIsComplete(stride);
     }
   }
 
-  private void analyseWhatIsComplete() {
+  /** Looks at each frame of so many, and at those between where it must. */
+  private void analyseWhatIsComplete(int every) {
     while (true) {
-      int start = middle(nextFrame) + longStartOffset;
-      int now = nextFrame == 0 ? 1 : stride;
+      int now = nextFrame == 0 ? 1 : every;
       long last = nextFrame + now - 1;
       if (middle(last) + neededAhead > filled) {
-        int keepFrom = Math.max(0, start);
+        int keepFrom = Math.max(0, middle(nextFrame) + longStartOffset);
         System.arraycopy(samples, keepFrom, samples, 0, filled - keepFrom);
         filled -= keepFrom;
         dropped += keepFrom;
@@ -130,8 +130,9 @@ final class PitchTracker {
     boolean rest = isRest(before, after);
     if (rest || isSteady(from, to)) {
       for (long number = from + 1; number < to; number++) {
-        view(number).inRest = rest;
-        view(number).between(before, after, (float) (number - from) / (to - from));
+        FrameView frame = view(number);
+        frame.between(before, after, (float) (number - from) / (to - from));
+        frame.inRest = rest;
         analysis.passOver(number, from, to);
       }
       return;
@@ -146,7 +147,7 @@ final class PitchTracker {
   private boolean isRest(FrameView before, FrameView after) {
     return Math.max(before.favouriteDb(), after.favouriteDb()) < player.playerDb() - REST_UNDER_DB
         && Math.abs(before.levelDb - after.levelDb) < REST_CHANGES_DB
-        && !before.isOfPitch(after);
+        && !before.isOfPitch(after, 1);
   }
 
   /** The wider the gap, the more alike what lies on both sides must be. */
@@ -171,7 +172,6 @@ final class PitchTracker {
     int middle = middle(number);
     analysis.analyse(number, passed, samples, middle - HALF_SHORT, middle + longStartOffset);
     analysis.into(view(number));
-    view(number).inRest = false;
   }
 
   private void told() {
@@ -199,10 +199,7 @@ final class PitchTracker {
   void end() {
     float[] silence = new float[FrameAnalysis.LONG];
     push(silence, 0, neededAhead);
-    while (middle(nextFrame) + neededAhead <= filled) {
-      look(nextFrame, 1);
-      told();
-    }
+    analyseWhatIsComplete(1);
     for (long left = Math.max(0, nextFrame - acquaintance + 1); left < nextFrame; left++) {
       weigh(left);
     }
