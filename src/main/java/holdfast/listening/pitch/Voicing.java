@@ -64,8 +64,21 @@ final class Voicing {
     for (float value : recent) {
       peak = Math.max(peak, value);
     }
-    double under = frame.favouriteDb() - player.playerDb();
-    double over = frame.favouriteDb() - player.restDb();
+    double againstStranger = PER_BETWEEN_OF_STRANGER * (1 - player.acquaintance()) * frame.between;
+    return logistic(
+        likeliest(frame, player)
+            + againstStranger
+            + PER_DB_UNDER_PEAK * clamp(frame.levelDb - peak, FARTHEST_UNDER_PEAK, 0)
+            + outOfRegister(frame, player));
+  }
+
+  /** The most that it may be for a player of whom only this is known, whatever sounded before. */
+  static double mostProbable(FrameView frame, Portrait player) {
+    return logistic(
+        likeliest(frame, player) + player.registerKnown() * outOfRegister(frame, player));
+  }
+
+  private static double outOfRegister(FrameView frame, Portrait player) {
     double octaves =
         clamp(
             (frame.favouriteCents() - player.usualCents()) / 1200,
@@ -75,16 +88,21 @@ final class Voicing {
         octaves < 0
             ? PER_SQUARED_OCTAVE_UNDER * 0.5 * (1 + player.registerKnown())
             : PER_SQUARED_OCTAVE_OVER;
-    double perBetween = PER_BETWEEN + PER_BETWEEN_OF_STRANGER * (1 - player.acquaintance());
-    double x =
-        BIAS
-            + perBetween * frame.between
-            + PER_BRIGHTNESS * frame.brightness
-            + PER_DB_UNDER_PEAK * clamp(frame.levelDb - peak, FARTHEST_UNDER_PEAK, 0)
-            + PER_DB_UNDER_PLAYER * clamp(under, FARTHEST_UNDER_PLAYER, 0)
-            + PER_DB_FAR_UNDER_PLAYER * clamp(under + LOUD_NOTES_DB, FARTHEST_UNDER_LOUD, 0)
-            + PER_DB_OVER_REST * clamp(over, 0, ENOUGH_OVER_REST)
-            + perSquaredOctave * octaves * octaves;
+    return perSquaredOctave * octaves * octaves;
+  }
+
+  private static double likeliest(FrameView frame, Portrait player) {
+    double under = frame.favouriteDb() - player.playerDb();
+    double over = frame.favouriteDb() - player.restDb();
+    return BIAS
+        + PER_BETWEEN * frame.between
+        + PER_BRIGHTNESS * frame.brightness
+        + PER_DB_UNDER_PLAYER * clamp(under, FARTHEST_UNDER_PLAYER, 0)
+        + PER_DB_FAR_UNDER_PLAYER * clamp(under + LOUD_NOTES_DB, FARTHEST_UNDER_LOUD, 0)
+        + PER_DB_OVER_REST * clamp(over, 0, ENOUGH_OVER_REST);
+  }
+
+  private static double logistic(double x) {
     return 1 / (1 + Math.exp(-x));
   }
 
