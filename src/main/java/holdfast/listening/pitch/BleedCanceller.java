@@ -177,17 +177,7 @@ public final class BleedCanceller {
           }
           add(stretch);
         }
-        double mean = 0;
-        for (float value : power) {
-          mean += value / HALF;
-        }
-        response[0] = 0;
-        response[1] = 0;
-        for (int k = 1; k < HALF; k++) {
-          double under = power[k] + 1e-4 * mean + 1e-12;
-          response[2 * k] = (float) (crossRe[k] / under);
-          response[2 * k + 1] = (float) (crossIm[k] / under);
-        }
+        divide(response);
         fft.realInverse(response, true);
         Arrays.fill(response, FILTER, STRETCH, 0);
         fft.realForward(response);
@@ -197,6 +187,21 @@ public final class BleedCanceller {
         }
       }
       return response;
+    }
+
+    /** What was heard of all that is known, bin by bin; little is known of bins without backing. */
+    private void divide(float[] response) {
+      double mean = 0;
+      for (float value : power) {
+        mean += value / HALF;
+      }
+      response[0] = 0;
+      response[1] = 0;
+      for (int k = 1; k < HALF; k++) {
+        double under = power[k] + 1e-4 * mean + 1e-12;
+        response[2 * k] = (float) (crossRe[k] / under);
+        response[2 * k + 1] = (float) (crossIm[k] / under);
+      }
     }
 
     /** What is left of a stretch in each bin, in power. */
@@ -233,13 +238,17 @@ public final class BleedCanceller {
 
     /** The take less the aligned backing through the filter: overlap-save, two blocks at once. */
     void subtract(float[] take, float[] aligned, float[] response) {
+      // What an inverse transform is divided by, once for all blocks.
+      for (int k = 0; k < STRETCH; k++) {
+        response[k] /= STRETCH;
+      }
       for (int from = 0; from < take.length; from += 2 * STEP) {
         Arrays.fill(two, 0);
         put(aligned, from - FILTER, 0);
         put(aligned, from + STEP - FILTER, 1);
         fft.complexForward(two);
         through(response);
-        fft.complexInverse(two, true);
+        fft.complexInverse(two, false);
         take(0, take, from);
         take(1, take, from + STEP);
       }
