@@ -17,6 +17,9 @@ final class OnsetStrength {
   private final FloatFFT fft;
   private final float[] shape;
   private final int[] edges;
+  private final float[] before;
+  private final float[] now;
+  private final float[] rises;
 
   /**
    * A measure of onsets.
@@ -39,39 +42,57 @@ final class OnsetStrength {
       double hz = LOWEST_HZ * Math.pow(HIGHEST_HZ / LOWEST_HZ, (double) b / bands);
       edges[b] = Math.max(b + 1, (int) Math.round(hz * window / Resampler.EAR_RATE));
     }
+    this.before = new float[edges[bands]];
+    this.now = new float[edges[bands]];
+    this.rises = new float[edges[bands]];
   }
 
   /** Writes rows of strengths, each of {@code frames} frames from sample {@code from} on. */
   void of(EarSound sound, long from, int frames, float[][] rows) {
     float[] work = new float[window];
-    float[] before = new float[edges[bands] + 1];
     Arrays.fill(before, 1);
-    float scale = 300f / window;
     for (int frame = -1; frame < frames; frame++) {
       sound.read(from + (long) frame * hop - window / 2, work, 0, window);
-      for (int i = 0; i < window; i++) {
-        work[i] = Float.isFinite(work[i]) ? work[i] * shape[i] : 0;
-      }
-      fft.realForward(work);
-      for (int b = 0; b < bands; b++) {
-        double flux = 0;
-        double product = 1;
-        for (int k = edges[b]; k < edges[b + 1]; k++) {
-          // Loudness as the ear takes it: the logarithm, over a floor. Of a product one will do.
-          float power = work[2 * k] * work[2 * k] + work[2 * k + 1] * work[2 * k + 1];
-          float now = 1 + scale * (float) Math.sqrt(power);
-          product *= Math.max(1, now / before[k]);
-          before[k] = now;
-          if (product > 1e100) {
-            flux += Math.log(product);
-            product = 1;
-          }
-        }
-        flux += Math.log(product);
-        if (frame >= 0) {
-          rows[b][frame] = (float) (flux / (edges[b + 1] - edges[b]));
-        }
+      hear(work);
+      for (int b = 0; b < bands && frame >= 0; b++) {
+        rows[b][frame] = risen(edges[b], edges[b + 1]);
       }
     }
+  }
+
+  /** By how much each bin has risen, loop by loop, so that compilers make wide instructions. */
+  private void hear(float[] samples) {
+    for (int i = 0; i < window; i++) {
+      samples[i] = Float.isFinite(samples[i]) ? samples[i] * shape[i] : 0;
+    }
+    fft.realForward(samples);
+    int first = edges[0];
+    int end = edges[bands];
+    for (int k = first; k < end; k++) {
+      now[k] = samples[2 * k] * samples[2 * k] + samples[2 * k + 1] * samples[2 * k + 1];
+    }
+    // Loudness as the ear takes it: the logarithm, over a floor.
+    float scale = 300f / window;
+    for (int k = first; k < end; k++) {
+      now[k] = 1 + scale * (float) Math.sqrt(now[k]);
+    }
+    for (int k = first; k < end; k++) {
+      rises[k] = Math.max(1, now[k] / before[k]);
+    }
+    System.arraycopy(now, first, before, first, end - first);
+  }
+
+  /** The mean logarithm of a band's rises; of a product one logarithm will do. */
+  private float risen(int from, int to) {
+    double flux = 0;
+    double product = 1;
+    for (int k = from; k < to; k++) {
+      product *= rises[k];
+      if (product > 1e100) {
+        flux += Math.log(product);
+        product = 1;
+      }
+    }
+    return (float) ((flux + Math.log(product)) / (to - from));
   }
 }
