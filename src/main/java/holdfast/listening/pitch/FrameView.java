@@ -92,6 +92,23 @@ final class FrameView {
       clarity[i] = mix(before.clarity[i], after.clarity[same], on);
       harmonicDb[i] = mix(before.harmonicDb[i], after.harmonicDb[same], on);
     }
+    inRest = false;
+    asAWhole(before, after, way);
+  }
+
+  /** Becomes what lies between two frames of a rest: of no other pitch than the likeliest. */
+  void restBetween(FrameView before, FrameView after, float way) {
+    count = Math.min(1, before.count);
+    favourite = 0;
+    cents[0] = before.favouriteCents();
+    logMass[0] = 0;
+    clarity[0] = mix(before.favouriteClarity(), after.favouriteClarity(), way);
+    harmonicDb[0] = mix(before.favouriteDb(), after.favouriteDb(), way);
+    inRest = true;
+    asAWhole(before, after, way);
+  }
+
+  private void asAWhole(FrameView before, FrameView after, float way) {
     between = mix(before.between, after.between, way);
     levelDb = mix(before.levelDb, after.levelDb, way);
     aboveNoiseDb = mix(before.aboveNoiseDb, after.aboveNoiseDb, way);

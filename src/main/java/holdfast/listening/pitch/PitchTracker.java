@@ -146,8 +146,12 @@ final class PitchTracker {
     if (rest || isSteady(from, to)) {
       for (long number = from + 1; number < to; number++) {
         FrameView frame = view(number);
-        frame.between(before, after, (float) (number - from) / (to - from));
-        frame.inRest = rest;
+        float way = (float) (number - from) / (to - from);
+        if (rest) {
+          frame.restBetween(before, after, way);
+        } else {
+          frame.between(before, after, way);
+        }
         analysis.passOver(number, from, to);
       }
       return;
