@@ -1,6 +1,7 @@
 package holdfast.listening.alignment;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
+import holdfast.listening.audio.HannWindow;
 import java.util.Arrays;
 
 /**
@@ -22,7 +23,7 @@ final class Chroma {
 
   private final int steps;
   private final FloatFFT fft = new FloatFFT(SPAN);
-  private final float[] window = new float[SPAN];
+  private final float[] window = HannWindow.of(SPAN);
   private final float[] work = new float[SPAN];
 
   /** The step of the octave under each bin, and how far it lies from it to the next. */
@@ -40,9 +41,6 @@ final class Chroma {
   Chroma(int steps) {
     this.steps = steps;
     this.sums = new double[steps + 1];
-    for (int i = 0; i < SPAN; i++) {
-      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / SPAN));
-    }
     for (int k = FIRST; k <= LAST; k++) {
       double place = steps * Math.log((double) k * HalfRate.RATE / SPAN / 440) / Math.log(2);
       low[k] = Math.floorMod((int) Math.floor(place), steps);

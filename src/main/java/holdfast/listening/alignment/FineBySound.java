@@ -2,6 +2,7 @@ package holdfast.listening.alignment;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
 import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.HannWindow;
 import holdfast.listening.audio.Resampler;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -79,10 +80,7 @@ final class FineBySound {
   /** Silent around the stretch. */
   private static float[] window() {
     float[] window = new float[READ];
-    for (int i = 0; i < STRETCH; i++) {
-      window[HalfRate.REACH + i] =
-          (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
-    }
+    System.arraycopy(HannWindow.of(STRETCH), 0, window, HalfRate.REACH, STRETCH);
     return window;
   }
 

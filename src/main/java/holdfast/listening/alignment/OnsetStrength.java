@@ -2,6 +2,7 @@ package holdfast.listening.alignment;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
 import holdfast.listening.audio.EarSound;
+import holdfast.listening.audio.HannWindow;
 import holdfast.listening.audio.Resampler;
 import java.util.Arrays;
 
@@ -33,10 +34,7 @@ final class OnsetStrength {
     this.hop = hop;
     this.bands = bands;
     this.fft = new FloatFFT(window);
-    this.shape = new float[window];
-    for (int i = 0; i < window; i++) {
-      shape[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / window));
-    }
+    this.shape = HannWindow.of(window);
     this.edges = new int[bands + 1];
     for (int b = 0; b <= bands; b++) {
       double hz = LOWEST_HZ * Math.pow(HIGHEST_HZ / LOWEST_HZ, (double) b / bands);

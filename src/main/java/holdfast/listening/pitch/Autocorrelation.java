@@ -1,6 +1,7 @@
 package holdfast.listening.pitch;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
+import holdfast.listening.audio.HannWindow;
 import holdfast.listening.audio.Resampler;
 import java.util.Arrays;
 
@@ -51,10 +52,7 @@ final class Autocorrelation {
     this.finer = finer;
     this.shortestLag = (int) Math.floor(finer * Resampler.EAR_RATE / highestHz);
     this.longestLag = (int) Math.ceil(finer * Resampler.EAR_RATE / lowestHz) + 1;
-    this.window = new float[size];
-    for (int i = 0; i < size; i++) {
-      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / size));
-    }
+    this.window = HannWindow.of(size);
     this.forward = new FloatFFT(fftSize / 2);
     this.sine = new float[fftSize / 4 + 1];
     this.cosine = new float[fftSize / 4 + 1];

@@ -1,6 +1,7 @@
 package holdfast.listening.pitch;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
+import holdfast.listening.audio.HannWindow;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -108,7 +109,7 @@ public final class BleedCanceller {
     private static final int STEP = STRETCH - FILTER;
 
     private final FloatFFT fft = new FloatFFT(STRETCH);
-    private final float[] window = new float[STRETCH];
+    private final float[] window = HannWindow.of(STRETCH);
 
     /** Two sounds as one: the first real, the second imaginary; one transform does for both. */
     private final float[] two = new float[2 * STRETCH];
@@ -130,9 +131,6 @@ public final class BleedCanceller {
     }
 
     Way(float[] take, float[] aligned) {
-      for (int i = 0; i < STRETCH; i++) {
-        window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
-      }
       for (int from = 0; from + STRETCH <= take.length; from += STRETCH) {
         stretches.add(products(take, aligned, from));
       }

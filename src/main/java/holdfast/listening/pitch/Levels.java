@@ -36,6 +36,16 @@ public record Levels(double voiceDb, double backgroundDb) {
     return 10 * Math.log10(WINDOW_LOSS * meanSquare + 1e-12);
   }
 
+  /** Decibels of so many samples from one on, on the same scale. */
+  static double decibels(float[] samples, int from, int count) {
+    double sum = 0;
+    for (int i = from; i < from + count; i++) {
+      float value = samples[i];
+      sum += Float.isFinite(value) ? value * value : 0;
+    }
+    return decibels(sum / count);
+  }
+
   /** Loudness from 0 to 1 of a level in decibels under full scale. */
   public static double loudness(double levelDb) {
     return Math.max(0, Math.min(1, 1 + levelDb / SILENT_DB));
@@ -49,12 +59,7 @@ public record Levels(double voiceDb, double backgroundDb) {
     }
     double[] levels = new double[count];
     for (int i = 0; i < count; i++) {
-      double sum = 0;
-      for (int j = 0; j < STRETCH; j++) {
-        float value = samples[i * STRETCH + j];
-        sum += Float.isFinite(value) ? value * value : 0;
-      }
-      levels[i] = decibels(sum / STRETCH);
+      levels[i] = decibels(samples, i * STRETCH, STRETCH);
     }
     Arrays.sort(levels);
     return new Levels(

@@ -1,6 +1,7 @@
 package holdfast.listening.pitch;
 
 import be.tarsos.dsp.util.fft.FloatFFT;
+import holdfast.listening.audio.HannWindow;
 import java.util.Arrays;
 
 /**
@@ -78,7 +79,7 @@ public final class RunningCanceller {
   private int sinceLook;
 
   private final FloatFFT fft = new FloatFFT(STRETCH);
-  private final float[] window = new float[STRETCH];
+  private final float[] window = HannWindow.of(STRETCH);
   private final float[] x = new float[STRETCH];
   private final float[] y = new float[STRETCH];
   private final float[] e = new float[STRETCH];
@@ -103,11 +104,7 @@ public final class RunningCanceller {
   private int times;
 
   /** A canceller that has heard nothing. */
-  public RunningCanceller() {
-    for (int i = 0; i < STRETCH; i++) {
-      window[i] = (float) (0.5 - 0.5 * Math.cos(2 * Math.PI * (i + 0.5) / STRETCH));
-    }
-  }
+  public RunningCanceller() {}
 
   /**
    * Cleans a block of the take in place.

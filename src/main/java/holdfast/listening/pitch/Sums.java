@@ -23,23 +23,4 @@ final class Sums {
     }
     return a + b + (c + d);
   }
-
-  /** The sum of the squares of a row, in the same way. */
-  static double ofSquares(float[] row, int from, int to) {
-    float a = 0;
-    float b = 0;
-    float c = 0;
-    float d = 0;
-    int i = from;
-    for (; i < to - 3; i += 4) {
-      a += row[i] * row[i];
-      b += row[i + 1] * row[i + 1];
-      c += row[i + 2] * row[i + 2];
-      d += row[i + 3] * row[i + 3];
-    }
-    for (; i < to; i++) {
-      a += row[i] * row[i];
-    }
-    return a + b + (c + d);
-  }
 }
